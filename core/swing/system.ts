@@ -1,0 +1,157 @@
+/**
+ * The flap as an equation of motion: one flat object of numbers, made once per swing from the parts.
+ *
+ *   I θ̈ = −S g sin(θ − δ) + τ_mag(θ) + τ_air(θ, ω) + τ_Δp(θ) − c(θ) ω − τ_fric(θ) sgn ω        (model, section 2)
+ *
+ * The axis of θ is cut at the angles where the right side jumps or has a kink (seal edge, damper edge, pressure vent,
+ * stops). Between two cuts the damping and the dry friction are constants, so an integrator that stops at every cut
+ * never steps across a jump.
+ */
+import type { Door } from "../door/door.ts";
+import type { FlapBody } from "../parts/flap.ts";
+import type { TorqueTable } from "../parts/torque-table.ts";
+
+/** Standard gravity, m/s² (exact by definition: CGPM 1901). */
+export const STANDARD_GRAVITY = 9.80665;
+/** The pressure difference vents linearly to nothing over this angle, rad (assumption: 10°). */
+export const VENT_ANGLE = (10 * Math.PI) / 180;
+
+/** Angles of the latch that the swing is judged by, rad. */
+export interface CaptureBand {
+  /** θ_off, the slot's centre. */
+  readonly centre: number;
+  /** θ_c: the bolt finds the slot within this of the centre, edges included. */
+  readonly half: number;
+}
+
+/** Constants of the moving air, all per unit of ½ρ_a C_d W = `scale`. */
+export interface AirLoad {
+  /** ½ ρ_a C_d W, kg/m². */
+  readonly scale: number;
+  /** Hinge to the plate's upper and lower edge, m. */
+  readonly inner: number;
+  readonly outer: number;
+  /** κ, multiplies only what the motion adds. */
+  readonly swingFactor: number;
+  /** m/s, positive towards outdoors. */
+  readonly wind: number;
+  /** κ k of still air, N m s²: torque −k|ω|ω. */
+  readonly stillDrag: number;
+}
+
+export interface SwingSystem {
+  /** I, kg m². */
+  readonly inertia: number;
+  /** S g, N m. */
+  readonly weightMoment: number;
+  /** δ, rad: the angle at which gravity alone would hold the flap. */
+  readonly plumb: number;
+  readonly magnets: TorqueTable | null;
+  readonly air: AirLoad;
+  /** Δp W (b² − o²)/2, N m: the pressure's torque on the closed flap. */
+  readonly pressureMoment: number;
+  /** k_s, at least 1. */
+  readonly staticRatio: number;
+  readonly stopAngle: number;
+  readonly restitution: number;
+  readonly hingeFriction: number;
+  /** Cuts of the θ axis in rising order, the stops first and last. Region i lies between cuts i and i + 1. */
+  readonly cuts: Float64Array;
+  /** Per region: viscous coefficient c + c_d, N m s/rad. */
+  readonly damping: Float64Array;
+  /** Per region: kinetic dry friction, N m. */
+  readonly friction: Float64Array;
+  /** Per region: the seal's part of the friction, N m. */
+  readonly sealFriction: Float64Array;
+  /** `null` without a latch. */
+  readonly capture: CaptureBand | null;
+}
+
+/** Rising, distinct cuts within ±stop, with the stops themselves at the ends. */
+function cutsWithin(stop: number, angles: readonly number[]): Float64Array {
+  const inner = angles.flatMap((a) => [-a, a]).filter((a) => Math.abs(a) < stop);
+  return Float64Array.from(new Set([-stop, ...inner, stop])).sort();
+}
+
+/** Fills one value per region from a rule of the region's middle angle. */
+function perRegion(cuts: Float64Array, rule: (middle: number) => number): Float64Array {
+  const values = new Float64Array(cuts.length - 1);
+  for (let i = 0; i < values.length; i++) values[i] = rule((cuts[i] + cuts[i + 1]) / 2);
+  return values;
+}
+
+/** The air's constants of a door: strips of the plate from the hinge offset to the bottom edge. */
+export function airLoad(door: Pick<Door, "air">, flap: FlapBody): AirLoad {
+  const scale = 0.5 * door.air.density * door.air.dragCoefficient * flap.width;
+  const still = (scale * (flap.reach ** 4 - flap.hingeOffset ** 4)) / 4;
+  return {
+    scale,
+    inner: flap.hingeOffset,
+    outer: flap.reach,
+    swingFactor: door.air.swingFactor,
+    wind: door.air.windSpeed,
+    stillDrag: door.air.swingFactor * still,
+  };
+}
+
+/** Puts the parts together. The magnet table and the capture band are given, since studies make them anew per sample. */
+export function swingSystem(
+  door: Door,
+  flap: FlapBody,
+  magnets: TorqueTable | null,
+  capture: CaptureBand | null,
+): SwingSystem {
+  const { hinge, seal, damper, air } = door;
+  const pressureMoment = (air.pressureDifference * flap.width * (flap.reach ** 2 - flap.hingeOffset ** 2)) / 2;
+  const angles: number[] = [];
+  if (seal.frictionTorque > 0) angles.push(seal.contactAngle);
+  if (damper.coefficient > 0) angles.push(damper.withinAngle);
+  if (pressureMoment !== 0) angles.push(0, VENT_ANGLE);
+  const cuts = cutsWithin(hinge.stopAngle, angles);
+  const sealAt = (middle: number) => (Math.abs(middle) <= seal.contactAngle ? seal.frictionTorque : 0);
+  const damperAt = (middle: number) => (Math.abs(middle) <= damper.withinAngle ? damper.coefficient : 0);
+  return {
+    inertia: flap.inertia,
+    weightMoment: flap.firstMoment * STANDARD_GRAVITY,
+    plumb: door.opening.outOfPlumb,
+    magnets,
+    air: airLoad(door, flap),
+    pressureMoment,
+    staticRatio: hinge.staticRatio,
+    stopAngle: hinge.stopAngle,
+    restitution: hinge.stopRestitution,
+    hingeFriction: hinge.frictionTorque,
+    cuts,
+    damping: perRegion(cuts, (m) => hinge.viscousDamping + damperAt(m)),
+    friction: perRegion(cuts, (m) => hinge.frictionTorque + sealAt(m)),
+    sealFriction: perRegion(cuts, sealAt),
+    capture,
+  };
+}
+
+/** True where a mirror image would move alike, so that one direction of let-go stands for both. */
+export function isSymmetric(system: SwingSystem): boolean {
+  return (
+    system.plumb === 0 &&
+    system.air.wind === 0 &&
+    system.pressureMoment === 0 &&
+    (system.capture === null || system.capture.centre === 0)
+  );
+}
+
+/** Region that a flap at `angle` moving in direction `sign` is in: a flap on a cut is in the region ahead of it. */
+export function regionOf(system: SwingSystem, angle: number, sign: number): number {
+  const { cuts } = system;
+  const last = cuts.length - 2;
+  let region = 0;
+  if (sign > 0) while (region < last && cuts[region + 1] <= angle) region++;
+  else while (region < last && cuts[region + 1] < angle) region++;
+  return region;
+}
+
+/** Kinetic dry friction at an angle, N m; on a cut the greater of its two sides, as the seal's edge counts as touching. */
+export function frictionAt(system: SwingSystem, angle: number): number {
+  const below = system.friction[regionOf(system, angle, -1)];
+  const above = system.friction[regionOf(system, angle, 1)];
+  return Math.max(below, above);
+}
