@@ -5,7 +5,7 @@
 import type { Flap } from "../door/door.ts";
 
 /** Standard acceleration of free fall, m/s² (3rd CGPM 1901; ISO 80000-3). */
-export const GRAVITY = 9.80665;
+export const STANDARD_GRAVITY = 9.80665;
 
 /** A mass small against the flap, taken as a point, kg, at a distance below the hinge, m. */
 export interface PointMass {
@@ -49,7 +49,7 @@ export function plateInertia(mass: number, height: number, thickness: number, di
 
 /** Period of a compound pendulum for small swings, s: 2π √(I/(S g)) (same source). */
 export function smallAnglePeriod(inertia: number, firstMoment: number): number {
-  return 2 * Math.PI * Math.sqrt(inertia / (firstMoment * GRAVITY));
+  return 2 * Math.PI * Math.sqrt(inertia / (firstMoment * STANDARD_GRAVITY));
 }
 
 /** The hanging flap of a door, with the magnets it carries as extra masses. */

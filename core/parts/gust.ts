@@ -2,7 +2,7 @@
  * The wind that opens an unlatched flap from rest (model, section 6). Plain SI numbers.
  */
 import type { Air } from "../door/door.ts";
-import { GRAVITY } from "./flap.ts";
+import { STANDARD_GRAVITY } from "./flap.ts";
 import { maximum } from "./maximum.ts";
 import { dryFriction, type Resistance } from "./push.ts";
 
@@ -63,7 +63,7 @@ export function gustSquared(
   const end = captureAngle + direction * offsetAngle;
   if (end >= Math.PI / 2) return Number.POSITIVE_INFINITY;
   const holding = (angle: number) => {
-    const gravity = body.firstMoment * GRAVITY * Math.sin(angle - direction * outOfPlumb);
+    const gravity = body.firstMoment * STANDARD_GRAVITY * Math.sin(angle - direction * outOfPlumb);
     const friction = dryFriction(hinge.frictionTorque, seal.frictionTorque, seal.contactAngle, angle);
     const vent = pressureTorque(air.pressureDifference, body.width, body.reach, body.hingeOffset, angle);
     return gravity - magnetTorque(angle) - direction * vent + hinge.staticRatio * friction;

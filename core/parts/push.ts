@@ -3,7 +3,7 @@
  * positive in the direction of the push. Still air, no pressure difference.
  */
 import type { Animal, Hinge, Seal } from "../door/door.ts";
-import { type FlapBody, GRAVITY } from "./flap.ts";
+import { type FlapBody, STANDARD_GRAVITY } from "./flap.ts";
 import { maximum } from "./maximum.ts";
 
 /** Everything that resists a slow push. */
@@ -49,7 +49,7 @@ export function pushRange(letGoAngle: number, lever: number, reach: number): num
 /** The slow torque that holds the flap open at an angle, N m: S g sin(θ + |δ|) − τ_mag + k_s τ_fric. */
 export function pushTorque(resistance: Resistance, angle: number): number {
   const { body, hinge, seal, outOfPlumb, magnetTorque } = resistance;
-  const gravity = body.firstMoment * GRAVITY * Math.sin(angle + Math.abs(outOfPlumb));
+  const gravity = body.firstMoment * STANDARD_GRAVITY * Math.sin(angle + Math.abs(outOfPlumb));
   const friction = dryFriction(hinge.frictionTorque, seal.frictionTorque, seal.contactAngle, angle);
   return gravity - magnetTorque(angle) + hinge.staticRatio * friction;
 }

@@ -7,7 +7,7 @@
 import type { Driver, InsulationClass, Latch, PullPoint, Solenoid, Supply } from "../door/door.ts";
 import { continuousTemperature, type HeatedCoil, resistanceAt, temperatureAfter } from "./coil-heating.ts";
 import { type DriveCircuit, driveCircuit } from "./driver.ts";
-import { GRAVITY } from "./flap.ts";
+import { STANDARD_GRAVITY } from "./flap.ts";
 
 /** Hottest-spot limits of the insulation classes, °C (IEC 60085). */
 export const CLASS_LIMIT: Readonly<Record<InsulationClass, number>> = {
@@ -47,7 +47,7 @@ export function coilCurrent(circuit: DriveCircuit, resistance: number): number {
 
 /** What pushes the bolt out, N: F_s − m_b g for a bolt that points up, F_s + m_b g for one that points down. */
 export function netSpringForce(springForce: number, boltMass: number, points: "up" | "down"): number {
-  return springForce + (points === "up" ? -1 : 1) * boltMass * GRAVITY;
+  return springForce + (points === "up" ? -1 : 1) * boltMass * STANDARD_GRAVITY;
 }
 
 /** Force needed to withdraw the bolt against a side load N, N: net spring force + k_g μ N. */
