@@ -215,7 +215,7 @@ def need_of(animal, swing, door):
 
 
 def swing_results(flap, swing, out):
-    out["swing.releaseAngle"] = swing.start[0]
+    out["swing.releaseAngle"] = swing.start[0] + 0.0  # no minus zero
     out["swing.settleTime"], out["swing.restTime"], out["swing.restAngle"] = swing.settle_time, swing.rest_time, swing.rest_angle
     out["swing.centrePasses"] = swing.centre_passes
     out["energy.initial"], out["energy.left"] = swing.initial, swing.left
