@@ -1,0 +1,79 @@
+/**
+ * Numbers of a door by key path, for studies, maps and suggestions.
+ *
+ * `setValue` changes that one number and nothing else. Values the reader worked out from others (the push height from
+ * the shoulder height, the comfortable push from the mass, the density from the material) are values of the door like
+ * any other and stay as they are; whoever wants them to follow edits the file and reads it again.
+ */
+import type { Door } from "./door.ts";
+import { type DoorFault, doorFault } from "./fault.ts";
+import { inRange, type NumericField } from "./field.ts";
+import { fieldAt, isIndex, isNumeric } from "./schema.ts";
+
+export type DoorSet =
+  | { readonly ok: true; readonly door: Door }
+  | { readonly ok: false; readonly error: DoorFault };
+
+/**
+ * The number at a key path, SI. `null` where the door has none: a section left out, an entry past a list's end, an
+ * optional number not given, or a path that is not a number's.
+ */
+export function getValue(door: Door, path: string): number | null {
+  let here: unknown = door;
+  for (const step of stepsOf(path)) {
+    if (typeof here !== "object" || here === null || !Object.hasOwn(here, step)) return null;
+    here = (here as Record<string, unknown>)[step];
+  }
+  return typeof here === "number" ? here : null;
+}
+
+/**
+ * The door with one number replaced (SI); every untouched part is shared with the old one. Neither the range nor the
+ * other keys are checked: see `valueFits` and `crossFaults`. An error for a path that is not a number's or leads
+ * into what the door lacks.
+ */
+export function setValue(door: Door, path: string, si: number): DoorSet {
+  const steps = stepsOf(path);
+  if (!isNumeric(fieldAt(path))) return wrongPath(path, "the path of a number of the door");
+  const changed = withNumber(door, steps, 0, si);
+  return changed === null ? wrongPath(path, "a key this door has") : { ok: true, door: changed as Door };
+}
+
+/** Whether a number (SI) lies in the range of its key. False for a path that is not a number's. */
+export function valueFits(path: string, si: number): boolean {
+  const field: NumericField | undefined = numericAt(path);
+  return (
+    field !== undefined &&
+    inRange(si, field.range) &&
+    !(field.kind === "number" && field.whole && !Number.isInteger(si))
+  );
+}
+
+function numericAt(path: string): NumericField | undefined {
+  const field = fieldAt(path);
+  return isNumeric(field) ? field : undefined;
+}
+
+/** The file's pairs [stroke, force] are records in the door. */
+const PULL_COLUMNS: Readonly<Record<string, string>> = { "0": "stroke", "1": "force" };
+
+function stepsOf(path: string): string[] {
+  const steps = path.split(".");
+  if (path.startsWith("solenoid.pull.") && steps.length === 4) steps[3] = PULL_COLUMNS[steps[3]] ?? steps[3];
+  return steps;
+}
+
+/** A copy along the path; null where the way or the number's place is missing. */
+function withNumber(here: unknown, steps: readonly string[], depth: number, si: number): unknown {
+  if (depth === steps.length) return si;
+  const step = steps[depth];
+  if (typeof here !== "object" || here === null || !Object.hasOwn(here, step)) return null;
+  const next = withNumber((here as Record<string, unknown>)[step], steps, depth + 1, si);
+  if (next === null) return null;
+  if (!Array.isArray(here)) return { ...here, [step]: next };
+  return isIndex(step) ? here.with(Number(step), next) : null;
+}
+
+function wrongPath(path: string, expected: string): DoorSet {
+  return { ok: false, error: doorFault(path, `the key "${path.slice(0, 60)}"`, expected) };
+}
