@@ -7,7 +7,7 @@
 import type { Driver, InsulationClass, Latch, PullPoint, Solenoid, Supply } from "../door/door.ts";
 import { continuousTemperature, type HeatedCoil, resistanceAt, temperatureAfter } from "./coil-heating.ts";
 import { type DriveCircuit, driveCircuit } from "./driver.ts";
-import { STANDARD_GRAVITY } from "./flap.ts";
+import { netBoltForce } from "./latch.ts";
 
 /** Hottest-spot limits of the insulation classes, °C (IEC 60085). */
 export const CLASS_LIMIT: Readonly<Record<InsulationClass, number>> = {
@@ -45,19 +45,14 @@ export function coilCurrent(circuit: DriveCircuit, resistance: number): number {
   return circuit.voltage / (resistance + circuit.resistance);
 }
 
-/** What pushes the bolt out, N: F_s − m_b g for a bolt that points up, F_s + m_b g for one that points down. */
-export function netSpringForce(springForce: number, boltMass: number, points: "up" | "down"): number {
-  return springForce + (points === "up" ? -1 : 1) * boltMass * STANDARD_GRAVITY;
-}
-
-/** Force needed to withdraw the bolt against a side load N, N: net spring force + k_g μ N. */
+/** Force needed to withdraw the bolt against a side load N, N: net bolt force + k_g μ N. */
 export function withdrawForce(
-  netSpring: number,
+  netBolt: number,
   guideFactor: number,
   friction: number,
   sideLoad: number,
 ): number {
-  return netSpring + guideFactor * friction * sideLoad;
+  return netBolt + guideFactor * friction * sideLoad;
 }
 
 /**
@@ -79,10 +74,10 @@ export function pullInTime(timeConstant: number, pullIn: number, current: number
   return pullIn < current ? -timeConstant * Math.log1p(-pullIn / current) : null;
 }
 
-/** Current below which the seated plunger lets go, A: F(0)(i_r/I_r)² = net spring force; `null` if F ≤ 0. */
-export function releaseCurrent(ratedCurrent: number, netSpring: number, ratedSeated: number): number | null {
-  if (netSpring <= 0) return null;
-  return ratedSeated > 0 ? ratedCurrent * Math.sqrt(netSpring / ratedSeated) : Number.POSITIVE_INFINITY;
+/** Current below which the seated plunger lets go, A: F(0)(i_r/I_r)² = net bolt force; `null` if F ≤ 0. */
+export function releaseCurrent(ratedCurrent: number, netBolt: number, ratedSeated: number): number | null {
+  if (netBolt <= 0) return null;
+  return ratedSeated > 0 ? ratedCurrent * Math.sqrt(netBolt / ratedSeated) : Number.POSITIVE_INFINITY;
 }
 
 /**
@@ -102,16 +97,16 @@ export function releaseTime(
 }
 
 /**
- * The side load at which a pull just fails, N: (pull − net spring force)/(k_g μ); negative where the coil
+ * The side load at which a pull just fails, N: (pull − net bolt force)/(k_g μ); negative where the coil
  * fails unloaded, `null` without friction.
  */
 export function sideLoadLimit(
   pull: number,
-  netSpring: number,
+  netBolt: number,
   guideFactor: number,
   friction: number,
 ): number | null {
-  return friction > 0 ? (pull - netSpring) / (guideFactor * friction) : null;
+  return friction > 0 ? (pull - netBolt) / (guideFactor * friction) : null;
 }
 
 /** Whether the coil pulls the bolt in, at one temperature and one supply voltage. */
@@ -172,7 +167,7 @@ export function ratedResistance(solenoid: Solenoid): number {
 
 /** The force a latch needs to withdraw under its own `sideLoad`, N. */
 export function neededForce(latch: Latch): number {
-  const net = netSpringForce(latch.springForce, latch.boltMass, latch.boltPoints);
+  const net = netBoltForce(latch.springForce, latch.boltMass, latch.boltPoints);
   return withdrawForce(net, latch.guideFactor, latch.frictionCoefficient, latch.sideLoad);
 }
 
@@ -189,7 +184,7 @@ export function heatedCoil(solenoid: Solenoid, driver: Driver, supplyVoltage: nu
   };
 }
 
-/** Time from the end of the drive to the free bolt, s, coil at ambient; `null` without a clamp or a net spring force. */
+/** Time from the end of the drive to the free bolt, s, coil at ambient; `null` without a clamp or a net bolt force. */
 export function coilReleaseTime(
   solenoid: Solenoid,
   driver: Driver,
@@ -197,7 +192,7 @@ export function coilReleaseTime(
   supplyVoltage: number,
 ): number | null {
   if (driver.clamp === "none") return null;
-  const net = netSpringForce(latch.springForce, latch.boltMass, latch.boltPoints);
+  const net = netBoltForce(latch.springForce, latch.boltMass, latch.boltPoints);
   const release = releaseCurrent(solenoid.ratedCurrent, net, ratedForce(solenoid.pull, 0));
   if (release === null) return null;
   const resistance = resistanceAt(ratedResistance(solenoid), solenoid.ambient);
@@ -234,6 +229,8 @@ export interface CoilAndBolt {
 export interface SolenoidResult {
   /** At 20 °C, ohm. */
   readonly resistance: number;
+  /** Coil at ambient, V, whatever the supply is; `null` without driver or latch, or where no current withdraws the bolt. */
+  readonly pullInVoltage: number | null;
   /** `null` without driver or supply. */
   readonly coil: PoweredCoil | null;
   /** `null` without driver, supply or latch. */
@@ -249,10 +246,17 @@ export function solenoidResult(
   holdTime: number | null,
 ): SolenoidResult {
   const resistance = ratedResistance(solenoid);
-  if (driver === null || supply === null) return { resistance, coil: null, bolt: null };
+  const least = driver === null || latch === null ? null : leastSupply(solenoid, driver, latch);
+  const unpowered = { resistance, pullInVoltage: least, coil: null, bolt: null };
+  if (driver === null || supply === null) return unpowered;
   const coil = poweredCoil(solenoid, driver, supply.voltage, holdTime);
-  if (latch === null) return { resistance, coil, bolt: null };
-  return { resistance, coil, bolt: coilAndBolt(solenoid, driver, latch, supply.voltage, coil) };
+  if (latch === null) return { ...unpowered, coil };
+  return { ...unpowered, coil, bolt: coilAndBolt(solenoid, driver, latch, supply.voltage, coil) };
+}
+
+/** The pull-in voltage of the coil at its ambient, V: no figure of the supply is in it. */
+function leastSupply(solenoid: Solenoid, driver: Driver, latch: Latch): number | null {
+  return pullIn(solenoid, driver, latch, 0, solenoid.ambient).pullInVoltage;
 }
 
 function poweredCoil(
@@ -280,7 +284,7 @@ function coilAndBolt(
   const at = (supplyVoltage: number, temperature: number) =>
     pullIn(solenoid, driver, latch, supplyVoltage, temperature);
   const hot = at(voltage, coil.continuousTemperature);
-  const net = netSpringForce(latch.springForce, latch.boltMass, latch.boltPoints);
+  const net = netBoltForce(latch.springForce, latch.boltMass, latch.boltPoints);
   return {
     pullIn: at(voltage, solenoid.ambient),
     pullInHot: hot,

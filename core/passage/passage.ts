@@ -120,27 +120,31 @@ export interface HoldTimer {
   readonly retriggers: boolean;
 }
 
-/** The hold of one passage against one timer. `setting` is `null` where the timer's shortest is 0. */
+/**
+ * The hold of one passage against one timer. Without a timer the need is that of a retriggered one (the door
+ * file's default), nothing is judged and there is no setting; nor is there one where the timer's shortest is 0.
+ */
 export function holdResult(
   passed: Passage,
   settleTime: number | null,
-  timer: HoldTimer,
+  timer: HoldTimer | null,
   pulseInterval: number,
   margin: number,
 ): HoldResult {
-  const { nominal, shortest, retriggers } = timer;
+  const retriggers = timer?.retriggers ?? true;
   const need = holdNeeded(passed, settleTime, retriggers, pulseInterval);
-  const underAnimal = holdEnd(passed, retriggers, shortest) < 0;
-  if (need === null) {
-    return { need, required: null, setting: null, tooShort: true, withinMargin: false, underAnimal };
+  const required = need === null ? null : (1 + margin) * need;
+  if (timer === null) {
+    return { need, required, setting: null, tooShort: false, withinMargin: false, underAnimal: false };
   }
-  const required = (1 + margin) * need;
+  const { nominal, shortest } = timer;
+  const tooShort = need === null || shortest < need;
   return {
     need,
     required,
-    setting: shortest > 0 ? (required * nominal) / shortest : null,
-    tooShort: shortest < need,
-    withinMargin: shortest >= need && shortest < required,
-    underAnimal,
+    setting: required === null || !(shortest > 0) ? null : (required * nominal) / shortest,
+    tooShort,
+    withinMargin: !tooShort && required !== null && shortest < required,
+    underAnimal: holdEnd(passed, retriggers, shortest) < 0,
   };
 }

@@ -4,7 +4,6 @@ import type { Driver, Latch, Solenoid, Supply } from "../../../core/door/door.ts
 import {
   CLASS_LIMIT,
   forceAt,
-  netSpringForce,
   pullIn,
   pullInCurrent,
   pullInTime,
@@ -155,8 +154,11 @@ describe("pull-in", () => {
 
 describe("the force to withdraw", () => {
   test("is the spring's less the bolt's weight pointing up, plus it pointing down", () => {
-    expect(netSpringForce(1, 0.1, "up")).toBeCloseTo(1 - 0.980665, 12);
-    expect(netSpringForce(1, 0.1, "down")).toBeCloseTo(1 + 0.980665, 12);
+    expect(bolt({}).pullIn.needed).toBeCloseTo(0.5 - 0.02 * 9.80665, 12);
+    expect(bolt({ latch: { ...latch, boltPoints: "down" } }).pullIn.needed).toBeCloseTo(
+      0.5 + 0.02 * 9.80665,
+      12,
+    );
   });
 
   test("grows by k_g μ N under a side load", () => {
@@ -215,10 +217,13 @@ describe("a door without some of the parts", () => {
   test("has what can be said without them and null for the rest", () => {
     expect(solenoidResult(solenoid, null, supply, latch, 12)).toEqual({
       resistance: 200,
+      pullInVoltage: null,
       coil: null,
       bolt: null,
     });
-    expect(solenoidResult(solenoid, driver, null, latch, 12).coil).toBeNull();
+    const noSupply = solenoidResult(solenoid, driver, null, latch, 12);
+    expect([noSupply.coil, noSupply.bolt]).toEqual([null, null]);
+    expect(noSupply.pullInVoltage).toBe(bolt({}).pullIn.pullInVoltage);
     const noLatch = solenoidResult(solenoid, driver, supply, null, null);
     expect(noLatch.bolt).toBeNull();
     expect(noLatch.coil?.holdTemperature).toBeNull();

@@ -138,6 +138,17 @@ describe("a timer against the need", () => {
     expect(once(4).underAnimal).toBe(false);
   });
 
+  test("left out of the door's file leaves the need of a retriggered one, unjudged and without a setting", () => {
+    const none = holdResult(passed, 5, null, 1, 0.2);
+    expect(none.required).toBeCloseTo(1.2 * need, 12);
+    expect([none.setting, none.tooShort, none.withinMargin, none.underAnimal]).toEqual([
+      null,
+      false,
+      false,
+      false,
+    ]);
+  });
+
   test("is never enough for a flap that never settles, and can't be set if it may not hold at all", () => {
     const never = holdResult(passed, null, timer(12), 1, 0.2);
     expect(never).toEqual({
