@@ -11,6 +11,7 @@ import {
   REACHED_CUT,
   REACHED_TIME,
   REACHED_TURN,
+  type StepObserver,
   startFromRest,
 } from "../swing/motion.ts";
 import { passCut } from "../swing/stops.ts";
@@ -76,24 +77,37 @@ export function relatch(
   motion: Motion,
   state: FlapState,
 ): Relatch {
-  if (holdEnds < 0) return { outcome: "under the animal", time: holdEnds, energy: 0 };
+  if (holdEnds < 0) return { outcome: "under the animal", time: holdEnds + releaseTime, energy: 0 };
   const mouth = holdEnds + releaseTime + ride.latch.toMouth;
   trace.at(free, mouth, state);
   return boltAtMouth(ride, state, motion);
 }
 
-/** The rule from the moment the tip is at the slot's mouth, with the flap in `state`. */
-export function boltAtMouth(ride: RideSystem, state: FlapState, motion: Motion): Relatch {
+/**
+ * The rule from the moment the tip is at the slot's mouth, with the flap in `state`. An observer sees every step of the
+ * flap until the outcome is decided.
+ */
+export function boltAtMouth(
+  ride: RideSystem,
+  state: FlapState,
+  motion: Motion,
+  observer: StepObserver | null = null,
+): Relatch {
   const { latch, system } = ride;
   const away = Math.abs(state.angle - latch.centre);
   if (away > latch.block) return ended("shut out", system, state.time, state.speed);
   place(motion, system, state.time, state.angle, state.speed);
   const deadline = away <= latch.capture ? state.time + latch.toEngagement - latch.toMouth : Number.NaN;
-  return follow(ride, motion, deadline);
+  return follow(ride, motion, deadline, observer);
 }
 
 /** Follows flap and bolt until one of the ends; `deadline` is when the bolt is engaged if the flap stays inside. */
-function follow(ride: RideSystem, motion: Motion, deadlineAtStart: number): Relatch {
+function follow(
+  ride: RideSystem,
+  motion: Motion,
+  deadlineAtStart: number,
+  observer: StepObserver | null,
+): Relatch {
   const { system, latch } = ride;
   let deadline = deadlineAtStart;
   if (motion.speed === 0 && !startFromRest(motion, system)) return atRest(system, motion, deadline);
@@ -102,7 +116,7 @@ function follow(ride: RideSystem, motion: Motion, deadlineAtStart: number): Rela
     if (where === BEYOND) return ended("shut out", system, motion.time, motion.speed);
     if (where === RIDING) deadline = Number.NaN;
     else if (Number.isNaN(deadline)) deadline = motion.time + latch.again;
-    const reached = advance(motion, system, where === INSIDE ? deadline : TIME_LIMIT + motion.time, null);
+    const reached = advance(motion, system, where === INSIDE ? deadline : TIME_LIMIT + motion.time, observer);
     if (reached === REACHED_TIME && where === INSIDE) return ended("caught", system, deadline, motion.speed);
     if (reached === REACHED_CUT) {
       if (passCut(motion, system)) return atRest(system, motion, deadline);

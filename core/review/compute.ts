@@ -3,11 +3,12 @@
  * sheet and the app read from this; nothing is computed twice and nothing is printed here.
  */
 import type { Animal, Door } from "../door/door.ts";
-import { type FlapBody, flapBody } from "../parts/flap.ts";
+import { type Centring, centring } from "../parts/centring.ts";
 import { type DriverResult, driverResult } from "../parts/driver.ts";
+import { type FlapBody, flapBody } from "../parts/flap.ts";
 import { type GustResult, gustResult } from "../parts/gust.ts";
 import { type LatchMechanics, latchMechanics } from "../parts/latch.ts";
-import { type Centring, centring, magnetMasses } from "../parts/magnets.ts";
+import { magnetMasses } from "../parts/magnets.ts";
 import { type FitResult, fitResult, hingeHeight } from "../parts/opening.ts";
 import { hardestPush, type Push, push, type Resistance } from "../parts/push.ts";
 import { type SolenoidResult, solenoidResult } from "../parts/solenoid.ts";
@@ -16,9 +17,9 @@ import { type TimerResult, timerResult } from "../parts/timer.ts";
 import { tableTorque } from "../parts/torque-table.ts";
 import {
   governing,
+  type HoldResult,
   holdEnd,
   holdNeeded,
-  type HoldResult,
   holdResult,
   type Passage,
   passage,
@@ -76,6 +77,9 @@ export interface Computed {
   readonly solenoid: SolenoidResult | null;
   readonly driver: DriverResult | null;
   readonly supply: SupplyResult | null;
+  /** s, margin included; without a timer section the one with the default, a retriggered one, is meant. */
+  readonly holdRequired: number | null;
+  /** That against the timer; `null` without one. */
   readonly hold: HoldResult | null;
   readonly relatch: HoldRelatch | null;
 }
@@ -120,7 +124,8 @@ export function compute(door: Door): Computed {
   const outside = latch === null ? [] : setsOutside(sets, centre, latch.capture);
   const run = new SwingRun(new Motion(), new Trace());
   const retriggers = door.timer?.retriggers ?? true;
-  const cross = (animal: Animal) => crossing(door, system, animal, height, run, outside.length > 0, retriggers);
+  const cross = (animal: Animal) =>
+    crossing(door, system, animal, height, run, outside.length > 0, retriggers);
   const crossings = door.animals.map(cross);
   const longest = governing(crossings.map((c) => c.need));
   if (longest !== crossings.length - 1) cross(door.animals[longest]);
@@ -128,16 +133,10 @@ export function compute(door: Door): Computed {
   const resistance = resistanceOf(door, parts);
   const pushes = crossings.map((c) => push(c.animal, resistance, height, c.passage.letGoAngle));
   const electrics = computeElectrics(door);
-  const hold =
-    door.timer === null || electrics.timer === null
-      ? null
-      : holdResult(
-          chief.passage,
-          outside.length > 0 ? null : chief.swing.settleTime,
-          { ...electrics.timer, retriggers },
-          door.detection.pulseInterval,
-          door.study.margin,
-        );
+  const timer = electrics.timer === null ? null : { ...electrics.timer, retriggers };
+  const { pulseInterval } = door.detection;
+  const { margin } = door.study;
+  const settle = outside.length > 0 ? null : chief.swing.settleTime;
   return {
     door,
     ...parts,
@@ -153,7 +152,8 @@ export function compute(door: Door): Computed {
     hardestPush: hardestPush(pushes),
     gust: latch === null ? null : gustResult(resistance, door.air, latch.capture, latch.centre),
     ...electrics,
-    hold,
+    holdRequired: chief.need === null ? null : (1 + margin) * chief.need,
+    hold: timer === null ? null : holdResult(chief.passage, settle, timer, pulseInterval, margin),
     relatch: relatchAtNominal(door, parts, chief, electrics, run),
   };
 }

@@ -49,7 +49,7 @@ const solenoid: readonly ResultDefinition[] = [
     formula: "i_p R + V_drop (MOSFET i_p (R + R_on)), i_p = I_r √(F_needed/F(full stroke))",
     inputs: [from("solenoid.resistance"), key("solenoid.ratedCurrent"), ...withdrawKeys, ...circuitKeys],
     source: MODEL("5"),
-    value: (c) => c.solenoid?.bolt?.pullIn.pullInVoltage ?? null,
+    value: (c) => c.solenoid?.pullInVoltage ?? null,
   },
   {
     name: "solenoid.pullInTime",
@@ -134,7 +134,9 @@ const supply: readonly ResultDefinition[] = [
     unit: "W",
     title: "heat in the regulator",
     formula: "linear (V_in − V_out) I; switching V_out I (1/η − 1)",
-    inputs: ["voltage", "logicVoltage", "logicCurrent", "regulator", "efficiency"].map((k) => key(`supply.${k}`)),
+    inputs: ["voltage", "logicVoltage", "logicCurrent", "regulator", "efficiency"].map((k) =>
+      key(`supply.${k}`),
+    ),
     source: MODEL("5"),
     value: (c) => c.supply?.regulatorDissipation ?? null,
   },
@@ -186,7 +188,9 @@ const fit: readonly ResultDefinition[] = [
     unit: "m",
     title: "height left above the tallest back",
     formula: "opening height − (shoulder − sill height + height margin), least over the animals",
-    inputs: ["opening.height", "opening.sillHeight", "opening.heightMargin", "animals.shoulderHeight"].map(key),
+    inputs: ["opening.height", "opening.sillHeight", "opening.heightMargin", "animals.shoulderHeight"].map(
+      key,
+    ),
     source: `${MODEL("6")}; margin 5 cm: common practice, no source`,
     value: (c) => c.fit.height,
   },
@@ -253,7 +257,7 @@ const passage: readonly ResultDefinition[] = [
       key("study.margin"),
     ],
     source: MODEL("6"),
-    value: (c) => c.hold?.required ?? null,
+    value: (c) => c.holdRequired,
   },
   {
     name: "hold.setting",
@@ -266,4 +270,10 @@ const passage: readonly ResultDefinition[] = [
   },
 ];
 
-export const ELECTRICAL_RESULTS: readonly ResultDefinition[] = [...solenoid, ...supply, ...timer, ...fit, ...passage];
+export const ELECTRICAL_RESULTS: readonly ResultDefinition[] = [
+  ...solenoid,
+  ...supply,
+  ...timer,
+  ...fit,
+  ...passage,
+];

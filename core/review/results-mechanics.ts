@@ -87,20 +87,21 @@ const magnets: readonly ResultDefinition[] = [
   {
     name: "magnets.peakTorque",
     unit: "N m",
-    title: "strongest pull of the magnets back to the centre",
-    formula: "max over 0…θ_stop of −τ_mag(θ), τ_mag = −dE/dθ over every facing pair of one side, times sides",
+    title: "strongest turning of the magnets on the flap, back to the centre where they attract",
+    formula:
+      "max over 0…θ_stop of |τ_mag(θ)|, τ_mag = −dE/dθ over every facing pair of one side, times sides",
     inputs: magnetKeys,
     source: MAGNETS,
-    value: (c) => c.centring?.figures.peakTorque ?? null,
+    value: (c) => c.centring?.figures.greatestTorque ?? null,
   },
   {
     name: "magnets.peakAngle",
     unit: "rad",
-    title: "where the magnets pull back most",
+    title: "where the magnets turn the flap most",
     formula: "the θ of magnets.peakTorque",
     inputs: magnetKeys,
     source: MAGNETS,
-    value: (c) => c.centring?.figures.peakAngle ?? null,
+    value: (c) => c.centring?.figures.greatestAngle ?? null,
   },
   {
     name: "magnets.centreStiffness",
@@ -251,7 +252,8 @@ const push: readonly ResultDefinition[] = [
     name: "push.force",
     unit: "N",
     title: "what the animal must push with to get through",
-    formula: "max over 0…min(θ_h, acos((z_h − h_push)/b)) of (S g sin(θ + |δ|) − τ_mag + k_s τ_fric)/(z_h − h_push)",
+    formula:
+      "max over 0…min(θ_h, acos((z_h − h_push)/b)) of (S g sin(θ + |δ|) − τ_mag + k_s τ_fric)/(z_h − h_push)",
     inputs: [
       from("flap.firstMoment"),
       key("opening.outOfPlumb"),

@@ -31,8 +31,9 @@ export type Reached = typeof REACHED_CUT | typeof REACHED_TURN | typeof REACHED_
 
 /** Below this speed a flap that the dry friction can hold is at rest: a creep that would never reach 0, rad/s. */
 const CREEP_SPEED = 1e-9;
-/** A Newton step below this is finished by a Taylor step, whose error is its cube, s. */
+/** A Newton step below this, s, and below this share of the step it searches, is finished by a Taylor step. */
 const TAYLOR_STEP = 1e-6;
+const TAYLOR_SHARE = 1e-5;
 const MAX_ITERATIONS = 60;
 /** Steps that one motion may take: far more than 600 s of any door that moves. */
 export const WORK_LIMIT = 400_000;
@@ -120,7 +121,12 @@ export function startFromRest(motion: Motion, system: SwingSystem): boolean {
  * Moves on to the next cut, turning point or `end`, whichever is first. At a cut the angle is the cut's to the last bit,
  * at a turning point the speed is 0.
  */
-export function advance(motion: Motion, system: SwingSystem, end: number, observer: StepObserver | null): Reached {
+export function advance(
+  motion: Motion,
+  system: SwingSystem,
+  end: number,
+  observer: StepObserver | null,
+): Reached {
   const { out, region, sign } = motion;
   const target = sign > 0 ? system.cuts[region + 1] : system.cuts[region];
   const damping = system.damping[region];
@@ -132,7 +138,7 @@ export function advance(motion: Motion, system: SwingSystem, end: number, observ
   while (motion.steps + motion.rejected < WORK_LIMIT) {
     const left = end - motion.time;
     if (left <= 0) return REACHED_TIME;
-    const wanted = motion.size < cap ? motion.size : cap;
+    const wanted = Math.min(motion.size, cap);
     const ends = left <= wanted;
     const h = ends ? left : wanted;
     step(system, motion.angle, motion.speed, motion.acceleration, damping, friction, h, out);
@@ -232,6 +238,7 @@ function nudge(motion: Motion, system: SwingSystem, dt: number): void {
 /** Step size at which the speed is 0; leaves the end there in `out`. Newton's method inside a bracket. */
 function rootOfSpeed(motion: Motion, system: SwingSystem, h: number, endAcceleration: number): number {
   const { out, sign, damping, friction } = motion;
+  const near = Math.min(TAYLOR_STEP, TAYLOR_SHARE * h);
   let low = 0;
   let high = h;
   let x = hermiteRoot(motion.speed, motion.acceleration, out[OUT_SPEED], endAcceleration, h);
@@ -239,7 +246,7 @@ function rootOfSpeed(motion: Motion, system: SwingSystem, h: number, endAccelera
     step(system, motion.angle, motion.speed, motion.acceleration, damping, friction, x, out);
     const speed = out[OUT_SPEED];
     const dx = -speed / acceleration(system, out[OUT_ANGLE], speed, damping, friction);
-    if (Math.abs(dx) < TAYLOR_STEP) {
+    if (Math.abs(dx) < near) {
       nudge(motion, system, dx);
       return x + dx;
     }
@@ -253,8 +260,9 @@ function rootOfSpeed(motion: Motion, system: SwingSystem, h: number, endAccelera
 }
 
 /** Step size at which the angle is the target; leaves the end there in `out`. */
-export function rootOfAngle(motion: Motion, system: SwingSystem, target: number, h: number): number {
+function rootOfAngle(motion: Motion, system: SwingSystem, target: number, h: number): number {
   const { out, sign, damping, friction } = motion;
+  const near = Math.min(TAYLOR_STEP, TAYLOR_SHARE * h);
   let low = 0;
   let high = h;
   let x = guessAngle(motion, target, h);
@@ -262,7 +270,7 @@ export function rootOfAngle(motion: Motion, system: SwingSystem, target: number,
     step(system, motion.angle, motion.speed, motion.acceleration, damping, friction, x, out);
     const miss = out[OUT_ANGLE] - target;
     const dx = -miss / out[OUT_SPEED];
-    if (Math.abs(dx) < TAYLOR_STEP && out[OUT_SPEED] * sign > 0) {
+    if (Math.abs(dx) < near && out[OUT_SPEED] * sign > 0) {
       nudge(motion, system, dx);
       return x + dx;
     }

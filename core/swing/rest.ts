@@ -49,7 +49,9 @@ function searchPoints(system: SwingSystem, region: number): Float64Array {
   const high = system.cuts[region + 1];
   const fine = system.magnets === null ? SEARCH_STEP : Math.min(SEARCH_STEP, system.magnets.fineWidth / 2);
   const count = Math.max(8, Math.ceil((high - low) / fine));
-  return Float64Array.from({ length: count + 1 }, (_, i) => (i === count ? high : low + ((high - low) * i) / count));
+  return Float64Array.from({ length: count + 1 }, (_, i) =>
+    i === count ? high : low + ((high - low) * i) / count,
+  );
 }
 
 /** All sets of rest positions in rising order, touching ones joined. */

@@ -31,4 +31,3 @@ export function bounce(motion: Motion, system: SwingSystem): boolean {
   head(motion, system, -motion.sign);
   return false;
 }
-

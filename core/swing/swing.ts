@@ -10,8 +10,8 @@ import {
   REACHED_CUT,
   REACHED_TIME,
   REACHED_TURN,
-  startFromRest,
   type StepObserver,
+  startFromRest,
 } from "./motion.ts";
 import { basinFloor } from "./rest.ts";
 import { bounce, passCut, pressesStop } from "./stops.ts";
@@ -219,7 +219,13 @@ function fades(motion: Motion, system: SwingSystem): boolean {
  * The swing that is reported (model, section 2): where the two directions differ both are run and the one that settles
  * later counts; never is later than any time; if neither settles, the positive one. Leaves that one's trace in `run`.
  */
-export function laterSwing(run: SwingRun, system: SwingSystem, angle: number, speed: number, symmetric: boolean): Swing {
+export function laterSwing(
+  run: SwingRun,
+  system: SwingSystem,
+  angle: number,
+  speed: number,
+  symmetric: boolean,
+): Swing {
   const outwards = run.run(system, angle, speed);
   if (symmetric || outwards.settleTime === null) return outwards;
   const inwards = run.run(system, -angle, -speed);

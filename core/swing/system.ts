@@ -102,7 +102,8 @@ export function swingSystem(
   capture: CaptureBand | null,
 ): SwingSystem {
   const { hinge, seal, damper, air } = door;
-  const pressureMoment = (air.pressureDifference * flap.width * (flap.reach ** 2 - flap.hingeOffset ** 2)) / 2;
+  const pressureMoment =
+    (air.pressureDifference * flap.width * (flap.reach ** 2 - flap.hingeOffset ** 2)) / 2;
   const angles: number[] = [];
   if (seal.frictionTorque > 0) angles.push(seal.contactAngle);
   if (damper.coefficient > 0) angles.push(damper.withinAngle);

@@ -117,7 +117,16 @@ export class Trace {
   within(system: SwingSystem, index: number, dt: number, state: FlapState): FlapState {
     const row = index * COLUMNS;
     const { rows, out } = this;
-    step(system, rows[row], rows[row + SPEED], rows[row + ACCELERATION], rows[row + DAMPING], rows[row + FRICTION], dt, out);
+    step(
+      system,
+      rows[row],
+      rows[row + SPEED],
+      rows[row + ACCELERATION],
+      rows[row + DAMPING],
+      rows[row + FRICTION],
+      dt,
+      out,
+    );
     state.time = this.times[index] + dt;
     state.angle = out[OUT_ANGLE];
     state.speed = out[OUT_SPEED];
