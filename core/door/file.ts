@@ -19,22 +19,25 @@ export function writeDoor(file: DoorFile): string {
 /** What stands at a key path of the file; undefined where nothing does. */
 export function fileEntry(file: DoorFile, path: string): Json | undefined {
   let here: Json | undefined = file.root;
-  for (const step of path.split(".")) here = memberAt(here, step);
+  for (const step of stepsOf(path)) here = memberAt(here, step);
   return here;
 }
 
-/** Tolerances are kept under key paths: "study.tolerances.magnets.gap" is one key, "magnets.gap". */
 const TOLERANCES = "study.tolerances.";
+
+/** Tolerances are kept under key paths: in "study.tolerances.magnets.gap.low" the key is "magnets.gap". */
+function stepsOf(path: string): string[] {
+  if (!path.startsWith(TOLERANCES)) return path.split(".");
+  const [key, end] = path.slice(TOLERANCES.length).split(/\.(low|high|shape)$/);
+  return ["study", "tolerances", key, ...(end === undefined ? [] : [end])];
+}
 
 /**
  * The file with one entry replaced, added, or (with undefined) taken out. Missing sections on the way are made; an
  * index may be that of an entry or the one after the last. Throws a RangeError for a path no edit can reach.
  */
 export function editDoorFile(file: DoorFile, path: string, entry: Json | undefined): DoorFile {
-  const steps = path.startsWith(TOLERANCES)
-    ? ["study", "tolerances", path.slice(TOLERANCES.length)]
-    : path.split(".");
-  const root = withEntry(file.root, steps, entry, path) as JsonObject;
+  const root = withEntry(file.root, stepsOf(path), entry, path) as JsonObject;
   return root === file.root ? file : { text: null, root };
 }
 

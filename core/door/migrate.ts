@@ -2,7 +2,7 @@
  * Older files brought up to the present version, one step after the other; each step is proven by a test.
  * A newer file is refused by name and left untouched.
  */
-import { type DoorFault, doorFault, givenWords, WHOLE_FILE } from "./fault.ts";
+import { type DoorFault, doorFault, givenWords } from "./fault.ts";
 import type { JsonObject } from "./json.ts";
 import { DOOR_FORMAT } from "./schema.ts";
 
@@ -57,6 +57,6 @@ function noWayFrom(version: number): DoorFault {
     "version",
     String(version),
     "a version this program knows",
-    `${WHOLE_FILE} versions this old cannot be read`,
+    "files this old cannot be read",
   );
 }

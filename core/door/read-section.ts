@@ -1,7 +1,7 @@
 /** Sections, lists and curves of the file against the schema, defaults filled in. */
 
 import { expectedQuantity } from "../quantity/quantity.ts";
-import { type DoorFault, doorFault, givenWords } from "./fault.ts";
+import { type DoorFault, doorFault, givenWords, WHOLE_FILE } from "./fault.ts";
 import type {
   Condition,
   CurveField,
@@ -178,6 +178,9 @@ function refuseFalling(
   }
 }
 
+/** More than these say nothing new, and each takes a search for the nearest key. */
+const UNKNOWN_KEYS_NAMED = 50;
+
 /** One fault per key that is none of the known ones, with the nearest of them. */
 export function refuseUnknownKeys(
   raw: JsonObject,
@@ -185,25 +188,26 @@ export function refuseUnknownKeys(
   path: string,
   faults: DoorFault[],
 ): void {
-  for (const key of Object.keys(raw)) {
-    if (known.includes(key)) continue;
-    const near = nearestName(key, known);
-    const home = sectionWith(key);
-    const expected =
-      near !== undefined
-        ? `a known key; the nearest is "${near}"`
-        : home !== undefined
-          ? `a known key; "${key}" belongs to "${home}"`
-          : `one of ${known.join(", ")}`;
-    faults.push(
-      doorFault(
-        path === "" ? key : `${path}.${key}`,
-        `the key "${key.slice(0, 60)}"`,
-        expected,
-        "the key is not known",
-      ),
-    );
+  const unknown = Object.keys(raw).filter((key) => !known.includes(key));
+  for (const key of unknown.slice(0, UNKNOWN_KEYS_NAMED)) {
+    const short = key.slice(0, LONGEST_KEY);
+    const place = path === "" ? short : `${path}.${short}`;
+    faults.push(doorFault(place, `the key "${short}"`, keyMeant(key, known), "the key is not known"));
   }
+  if (unknown.length <= UNKNOWN_KEYS_NAMED) return;
+  faults.push(
+    doorFault(path === "" ? WHOLE_FILE : path, `${unknown.length} unknown keys`, `of ${known.join(", ")}`),
+  );
+}
+
+/** Longest part of a key shown. */
+const LONGEST_KEY = 60;
+
+function keyMeant(key: string, known: readonly string[]): string {
+  const near = nearestName(key, known);
+  if (near !== undefined) return `a known key; the nearest is "${near}"`;
+  const home = sectionWith(key);
+  return home === undefined ? `one of ${known.join(", ")}` : `a known key; "${key}" belongs to "${home}"`;
 }
 
 function sectionWith(key: string): string | undefined {

@@ -14,6 +14,9 @@ import { fieldAt, isNumeric } from "./schema.ts";
 const SHAPES = ["uniform", "normal", "triangular"] as const;
 type Shape = (typeof SHAPES)[number];
 
+/** More than a door has numbers, short of long lists. */
+const MOST_TOLERANCES = 500;
+
 /** How many entries the lists have that key paths count through, by their path ("animals", "solenoid.pull"). */
 export type ListLengths = ReadonlyMap<string, number>;
 
@@ -34,9 +37,14 @@ export function readTolerances(
     );
     return read;
   }
-  for (const [key, entry] of Object.entries(raw)) {
-    const field = spreadingField(key, `${path}.${key}`, lists, faults);
-    const tolerance = field && readTolerance(field, entry, `${path}.${key}`, faults);
+  const entries = Object.entries(raw);
+  if (entries.length > MOST_TOLERANCES) {
+    faults.push(doorFault(path, `${entries.length} tolerances`, `at most ${MOST_TOLERANCES}`));
+    return read;
+  }
+  for (const [key, entry] of entries) {
+    const field = spreadingField(key, `${path}.${key.slice(0, 60)}`, lists, faults);
+    const tolerance = field && readTolerance(field, entry, `${path}.${key.slice(0, 60)}`, faults);
     if (tolerance) read.set(key, tolerance);
   }
   return read;

@@ -111,6 +111,8 @@ function readUnit(text: string): UnitExpression | string {
     .replace(/^"$/, "in")
     .replace(/^'$/, "ft")
     .replace(/([A-Za-z0-9)])-(?=[A-Za-z(])/g, "$1 ");
+  // A second number would be read by the unit's grammar, and lost.
+  if (!/^[A-Za-z(]/.test(spelled)) return `"${text}" is not a unit`;
   try {
     return parseUnit(spelled);
   } catch (error) {
