@@ -22,37 +22,150 @@ export interface TorqueTable {
 
 /** Torque of the magnets at an angle, N m; 0 beyond the table. Sign: negative at θ > 0 pulls back to the centre. */
 export function tableTorque(table: TorqueTable, angle: number): number {
-  const size = Math.abs(angle);
-  const fineEnd = table.fineWidth * table.fineCells;
-  const fine = size < fineEnd;
-  const scaled = fine ? size / table.fineWidth : (size - fineEnd) / table.coarseWidth;
-  const local = Math.floor(scaled);
-  const cell = fine ? local : table.fineCells + local;
+  const { cell, u } = place(table, Math.abs(angle));
   if (cell >= table.fineCells + table.coarseCells) return 0;
-  const u = scaled - local;
-  const c = table.torque;
-  const i = cell * COEFFICIENTS_PER_CELL;
-  const value = c[i] + u * (c[i + 1] + u * (c[i + 2] + u * (c[i + 3] + u * (c[i + 4] + u * c[i + 5]))));
+  const value = cellValue(table.torque, cell * COEFFICIENTS_PER_CELL, u);
   return angle < 0 ? -value : value;
 }
 
 /** Magnetic energy at an angle less that at θ = 0, J: minus the integral of the torque. Constant beyond the table. */
 export function tableEnergy(table: TorqueTable, angle: number): number {
-  const size = Math.abs(angle);
+  const { cell, u, width } = place(table, Math.abs(angle));
+  const cells = table.fineCells + table.coarseCells;
+  if (cell >= cells) return table.energy[cells];
+  return table.energy[cell] - width * cellIntegral(table.torque, cell * COEFFICIENTS_PER_CELL, u);
+}
+
+/** Slope of the torque at an angle, N m/rad (even in θ); 0 beyond the table. */
+export function tableSlope(table: TorqueTable, angle: number): number {
+  const { cell, u, width } = place(table, Math.abs(angle));
+  if (cell >= table.fineCells + table.coarseCells) return 0;
+  return cellSlope(table.torque, cell * COEFFICIENTS_PER_CELL, u) / width;
+}
+
+/** The cell an angle ≥ 0 is in, how far across it (0…1), and its width. */
+function place(table: TorqueTable, size: number): { cell: number; u: number; width: number } {
   const fineEnd = table.fineWidth * table.fineCells;
   const fine = size < fineEnd;
   const width = fine ? table.fineWidth : table.coarseWidth;
   const scaled = fine ? size / width : (size - fineEnd) / width;
   const local = Math.floor(scaled);
-  const cell = fine ? local : table.fineCells + local;
+  return { cell: fine ? local : table.fineCells + local, u: scaled - local, width };
+}
+
+/** Value of the quintic whose coefficients start at `i`. */
+function cellValue(c: Float64Array, i: number, u: number): number {
+  return c[i] + u * (c[i + 1] + u * (c[i + 2] + u * (c[i + 3] + u * (c[i + 4] + u * c[i + 5]))));
+}
+
+/** Its derivative with respect to u. */
+function cellSlope(c: Float64Array, i: number, u: number): number {
+  return c[i + 1] + u * (2 * c[i + 2] + u * (3 * c[i + 3] + u * (4 * c[i + 4] + u * 5 * c[i + 5])));
+}
+
+/** Its integral from 0 to u. */
+function cellIntegral(c: Float64Array, i: number, u: number): number {
+  const inner = c[i + 2] / 3 + u * (c[i + 3] / 4 + u * (c[i + 4] / 5 + (u * c[i + 5]) / 6));
+  return u * (c[i] + u * (c[i + 1] / 2 + u * inner));
+}
+
+/** Values per knot that `fillCells` takes: torque, slope, curvature. */
+export const KNOT_VALUES = 3;
+
+/** A table of zeros with the given cells. */
+export function newTorqueTable(
+  cells: Pick<TorqueTable, "fineWidth" | "fineCells" | "coarseWidth" | "coarseCells">,
+): TorqueTable {
+  const { fineWidth, fineCells, coarseWidth, coarseCells } = cells;
+  const count = fineCells + coarseCells;
+  return {
+    fineWidth,
+    fineCells,
+    coarseWidth,
+    coarseCells,
+    torque: new Float64Array(count * COEFFICIENTS_PER_CELL),
+    energy: new Float64Array(count + 1),
+  };
+}
+
+/**
+ * Fills a table's arrays with the quintics through the knots' torques, slopes and curvatures (each times `scale`),
+ * and with the energies that are exactly minus their integrals.
+ */
+export function fillCells(table: TorqueTable, knots: Float64Array, scale: number): void {
   const cells = table.fineCells + table.coarseCells;
-  if (cell >= cells) return table.energy[cells];
-  const u = scaled - local;
-  const c = table.torque;
-  const i = cell * COEFFICIENTS_PER_CELL;
-  let integral = 0;
-  for (let k = COEFFICIENTS_PER_CELL - 1; k >= 0; k--) {
-    integral = integral * u + c[i + k] / (k + 1);
+  const { torque: c, energy } = table;
+  energy[0] = 0;
+  for (let cell = 0; cell < cells; cell++) {
+    const h = cell < table.fineCells ? table.fineWidth : table.coarseWidth;
+    const k = cell * KNOT_VALUES;
+    const c0 = scale * knots[k];
+    const c1 = scale * h * knots[k + 1];
+    const c2 = 0.5 * scale * h * h * knots[k + 2];
+    // What the cubic and higher terms must add at u = 1: to value, slope and curvature.
+    const value = scale * knots[k + 3] - c0 - c1 - c2;
+    const slope = scale * h * knots[k + 4] - c1 - 2 * c2;
+    const curvature = scale * h * h * knots[k + 5] - 2 * c2;
+    const i = cell * COEFFICIENTS_PER_CELL;
+    c[i] = c0;
+    c[i + 1] = c1;
+    c[i + 2] = c2;
+    c[i + 3] = 10 * value - 4 * slope + 0.5 * curvature;
+    c[i + 4] = -15 * value + 7 * slope - curvature;
+    c[i + 5] = 6 * value - 3 * slope + 0.5 * curvature;
+    energy[cell + 1] = energy[cell] - h * cellIntegral(c, i, 1);
   }
-  return table.energy[cell] - width * u * integral;
+}
+
+export interface TorqueExtreme {
+  /** N m, at least 0. */
+  readonly magnitude: number;
+  /** rad, at least 0; 0 where no torque has the asked sign. */
+  readonly angle: number;
+}
+
+/** Parts of a cell looked at for a turning point: its quintic has at most four. */
+const PARTS = 4;
+
+/** Place in u where the derivative goes through 0 between two places where its signs differ, by bisection. */
+function turningPoint(c: Float64Array, i: number, from: number, to: number): number {
+  const rising = cellSlope(c, i, from) > 0;
+  let [low, high] = [from, to];
+  for (let step = 0; step < 52; step++) {
+    const middle = 0.5 * (low + high);
+    if (cellSlope(c, i, middle) > 0 === rising) low = middle;
+    else high = middle;
+  }
+  return 0.5 * (low + high);
+}
+
+/**
+ * The greatest torque of one sign at angles from 0 to `limit`: sign −1 the greatest that pulls back to the centre,
+ * +1 the greatest that pushes away from it. At a turning point of the table's own quintics, or at the limit.
+ */
+export function tableExtreme(table: TorqueTable, sign: 1 | -1, limit: number): TorqueExtreme {
+  const c = table.torque;
+  let best: TorqueExtreme = { magnitude: 0, angle: 0 };
+  const offer = (i: number, u: number, angle: number) => {
+    const magnitude = sign * cellValue(c, i, u);
+    if (magnitude > best.magnitude) best = { magnitude, angle };
+  };
+  const cells = table.fineCells + table.coarseCells;
+  for (let cell = 0; cell < cells; cell++) {
+    const past = cell - table.fineCells;
+    const width = past < 0 ? table.fineWidth : table.coarseWidth;
+    const start = past < 0 ? cell * width : table.fineCells * table.fineWidth + past * width;
+    const end = Math.min(1, (limit - start) / width);
+    if (end <= 0) break;
+    const i = cell * COEFFICIENTS_PER_CELL;
+    for (let part = 0; part < PARTS; part++) {
+      const [from, to] = [(end * part) / PARTS, (end * (part + 1)) / PARTS];
+      if (cellSlope(c, i, from) > 0 !== cellSlope(c, i, to) > 0) {
+        const u = turningPoint(c, i, from, to);
+        offer(i, u, start + u * width);
+      }
+    }
+    offer(i, end, start + end * width);
+  }
+  return best;
 }
