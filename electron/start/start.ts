@@ -1,9 +1,9 @@
 /** `npm start`: the desktop window where its runtime can be had, else the same page in the browser. */
 import { spawn } from "node:child_process";
-import { existsSync, readFileSync } from "node:fs";
 import { join, resolve } from "node:path";
 import { fetchRuntime } from "./fetch-runtime.ts";
-import { browserOpener, findRuntime, hasDisplay, type Machine, type Plan, planStart } from "./runtime.ts";
+import { displayHere, isSuperUser, thisMachine } from "./machine.ts";
+import { browserOpener, findRuntime, type Plan, planStart } from "./runtime.ts";
 import { serveSite, USUAL_PORT } from "./server.ts";
 
 /** A window that fails within this time never came up; later it is the person's own affair. */
@@ -12,15 +12,8 @@ const COMES_UP_WITHIN_MS = 5000;
 /** The bundle lies in dist/start. */
 const root = resolve(import.meta.dirname, "../..");
 
-const machine: Machine = {
-  env: process.env,
-  system: process.platform,
-  packageFolder: join(root, "node_modules/electron"),
-  read: (path) => (existsSync(path) ? readFileSync(path, "utf8") : undefined),
-  exists: existsSync,
-};
-
-const display = hasDisplay(process.env, process.platform);
+const machine = thisMachine(root);
+const display = displayHere();
 
 const say = (line: string): void => void process.stdout.write(`${line}\n`);
 
@@ -42,7 +35,7 @@ async function settle(words: readonly string[]): Promise<Exclude<Plan, { way: "f
       display,
       fetched,
       runtime: findRuntime(machine),
-      superUser: process.platform === "linux" && process.getuid?.() === 0,
+      superUser: isSuperUser(),
     });
   const first = plan(false);
   if (first.way !== "fetch") return first;
