@@ -148,7 +148,7 @@ function noteDuplicate(scan: Scan, start: number): void {
   if (scan.faults.length >= DUPLICATES_NOTED) return;
   const place = lineAndColumn(scan.text, start);
   scan.faults.push({
-    path: scan.path.join("."),
+    path: scan.path.map((step) => (step === "" ? '""' : step)).join("."),
     ...place,
     problem: `the key is given a second time in line ${place.line}, column ${place.column}`,
     given: "the same key twice",

@@ -21,8 +21,8 @@ export type DoorSet =
 export function getValue(door: Door, path: string): number | null {
   let here: unknown = door;
   for (const step of stepsOf(path)) {
-    if (typeof here !== "object" || here === null || !Object.hasOwn(here, step)) return null;
-    here = (here as Record<string, unknown>)[step];
+    if (!hasMember(here, step)) return null;
+    here = here[step];
   }
   return typeof here === "number" ? here : null;
 }
@@ -67,11 +67,15 @@ function stepsOf(path: string): string[] {
 function withNumber(here: unknown, steps: readonly string[], depth: number, si: number): unknown {
   if (depth === steps.length) return si;
   const step = steps[depth];
-  if (typeof here !== "object" || here === null || !Object.hasOwn(here, step)) return null;
-  const next = withNumber((here as Record<string, unknown>)[step], steps, depth + 1, si);
+  if (!hasMember(here, step)) return null;
+  const next = withNumber(here[step], steps, depth + 1, si);
   if (next === null) return null;
-  if (!Array.isArray(here)) return { ...here, [step]: next };
-  return isIndex(step) ? here.with(Number(step), next) : null;
+  return Array.isArray(here) ? here.with(Number(step), next) : { ...here, [step]: next };
+}
+
+function hasMember(here: unknown, step: string): here is Record<string, unknown> {
+  if (typeof here !== "object" || here === null || !Object.hasOwn(here, step)) return false;
+  return !Array.isArray(here) || isIndex(step);
 }
 
 function wrongPath(path: string, expected: string): DoorSet {

@@ -190,9 +190,16 @@ export function refuseUnknownKeys(
 ): void {
   const unknown = Object.keys(raw).filter((key) => !known.includes(key));
   for (const key of unknown.slice(0, UNKNOWN_KEYS_NAMED)) {
-    const short = key.slice(0, LONGEST_KEY);
+    const short = key === "" ? '""' : key.slice(0, LONGEST_KEY);
     const place = path === "" ? short : `${path}.${short}`;
-    faults.push(doorFault(place, `the key "${short}"`, keyMeant(key, known), "the key is not known"));
+    faults.push(
+      doorFault(
+        place,
+        `the key "${key.slice(0, LONGEST_KEY)}"`,
+        keyMeant(key, known),
+        "the key is not known",
+      ),
+    );
   }
   if (unknown.length <= UNKNOWN_KEYS_NAMED) return;
   faults.push(

@@ -1,0 +1,77 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { crossFaults, latchCannotWork, latchFaults } from "../../../core/door/checks.ts";
+import { setValue } from "../../../core/door/path.ts";
+import { doorWith } from "./sample.ts";
+
+const door = doorWith();
+
+function changed(changes: readonly (readonly [string, number])[]) {
+  return changes.reduce((before, [path, value]) => {
+    const set = setValue(before, path, value);
+    if (!set.ok) throw new Error(set.error.message);
+    return set.door;
+  }, door);
+}
+
+describe("checks between keys", () => {
+  it("find nothing in a sound door", () => {
+    expect(crossFaults(door)).toEqual([]);
+    expect(latchCannotWork(door)).toBe(false);
+    expect(latchCannotWork(doorWith(["latch", undefined]))).toBe(false);
+  });
+
+  it("reach the model's limits one by one", () => {
+    const limits: [string, number, boolean][] = [
+      ["latch.slotWidth", 0.0081, false],
+      ["latch.slotWidth", 0.008, true],
+      ["latch.slotWidth", 0.0201, true],
+      ["latch.tipGap", 0.00201, true],
+      ["latch.distanceFromHinge", 0.34, false],
+      ["latch.distanceFromHinge", 0.3401, true],
+      // Edge and bolt: (10 mm + 4 mm)/r_l reaches 1 at 14 mm.
+      ["latch.distanceFromHinge", 0.0141, false],
+      ["latch.distanceFromHinge", 0.014, true],
+      ["latch.offset", 0.299, false],
+      ["latch.offset", -0.3, true],
+      ["latch.springForce", 0.03 * 9.80665 * 1.001, false],
+      ["latch.springForce", 0.03 * 9.80665, true],
+    ];
+    for (const [path, value, fails] of limits)
+      expect(latchCannotWork(changed([[path, value]])), `${path} ${value}`).toBe(fails);
+  });
+
+  it("say in words exactly what the fast check says", () => {
+    const size = (min: number, max: number) => fc.double({ min, max, noNaN: true });
+    const sample = fc.tuple(
+      size(0.001, 0.03),
+      size(0.001, 0.03),
+      size(0.001, 0.4),
+      size(0, 0.01),
+      size(0.001, 0.03),
+      size(0, 1),
+      size(-0.4, 0.4),
+    );
+    const paths = [
+      "boltWidth",
+      "slotWidth",
+      "distanceFromHinge",
+      "tipGap",
+      "edgeHalfWidth",
+      "springForce",
+      "offset",
+    ];
+    let failing = 0;
+    fc.assert(
+      fc.property(sample, (values) => {
+        const one = changed(values.map((value, i) => [`latch.${paths[i]}`, value] as const));
+        const faults = latchFaults(one);
+        expect(latchCannotWork(one)).toBe(faults.length > 0);
+        if (faults.length > 0) failing++;
+      }),
+      { numRuns: 1000 },
+    );
+    expect(failing).toBeGreaterThan(100);
+    expect(failing).toBeLessThan(1000);
+  });
+});
