@@ -5,6 +5,7 @@ import { existsSync, readFileSync, renameSync, rmSync, writeFileSync } from "nod
 import { join, resolve } from "node:path";
 import { buildCommandLine } from "../core/cli/build.mjs";
 import { bundleIfStale, stampOf } from "../core/cli/bundle.mjs";
+import { noticesOf } from "../core/cli/notices.mjs";
 
 const root = resolve(import.meta.dirname, "..");
 
@@ -65,6 +66,7 @@ export async function buildPage() {
       configFile: join(root, "renderer/vite.config.ts"),
       logLevel: "warn",
       build: { outDir: parts, emptyOutDir: true },
+      plugins: [licences],
     });
     replaceFolder(parts, folder, old);
     writeFileSync(stampFile, stamp);
@@ -92,6 +94,24 @@ function replaceFolder(made, place, aside) {
 
 /** @param {string} file */
 const readIfThere = (file) => (existsSync(file) ? readFileSync(file, "utf8") : undefined);
+
+/**
+ * The licences of what is in the page, beside it.
+ * @type {import("vite").Plugin}
+ */
+const licences = {
+  name: "licences",
+  generateBundle(_options, bundle) {
+    const modules = Object.values(bundle).flatMap((part) => (part.type === "chunk" ? part.moduleIds : []));
+    this.emitFile({ type: "asset", fileName: "licenses.txt", source: noticesOf(modules) });
+  },
+};
+
+/** Removes what was built, older chunks included: for packaging. */
+export function clean() {
+  for (const name of ["cli", "electron", "renderer", "renderer.stamp"])
+    rmSync(join(root, "dist", name), { recursive: true, force: true });
+}
 
 /** All that is shipped. */
 export async function buildAll() {

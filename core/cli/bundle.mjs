@@ -12,8 +12,10 @@ import {
   renameSync,
   rmSync,
   statSync,
+  writeFileSync,
 } from "node:fs";
 import { basename, join, resolve } from "node:path";
+import { noticesOf } from "./notices.mjs";
 
 /** Chunks of an older bundle are kept this long for a process that still runs on it. */
 const KEEP_OLD_CHUNKS_MS = 3_600_000;
@@ -119,7 +121,7 @@ async function compile({ root, entries, extension, options }, stamp, outdir) {
     throw new Error("the build tools are missing: run `npm ci` in the checkout first");
   });
   try {
-    await esbuild.build({
+    const { metafile } = await esbuild.build({
       absWorkingDir: root,
       entryPoints: Object.fromEntries(
         Object.entries(entries).map(([name, path]) => [name, resolve(root, path)]),
@@ -134,9 +136,12 @@ async function compile({ root, entries, extension, options }, stamp, outdir) {
       legalComments: "none",
       logLevel: "silent",
       plugins: [rawText],
+      metafile: true,
       ...options,
       banner: { js: `${stampLine(stamp)}\n${options.banner?.js ?? ""}` },
     });
+    const notices = noticesOf(Object.keys(metafile?.inputs ?? {}).map((path) => resolve(root, path)));
+    if (notices !== "") writeFileSync(join(outdir, "licenses.txt"), notices);
   } catch (error) {
     const { errors } = /** @type {import("esbuild").BuildFailure} */ (error);
     if (!Array.isArray(errors)) throw error;

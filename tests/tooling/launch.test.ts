@@ -34,7 +34,7 @@ export async function main(argv: readonly string[]): Promise<number> {
 beforeEach(() => {
   checkout = mkdtempSync(join(tmpdir(), "launch-"));
   mkdirSync(join(checkout, "core/cli"), { recursive: true });
-  for (const name of ["bundle.mjs", "build.mjs", "launch.mjs"])
+  for (const name of ["bundle.mjs", "build.mjs", "launch.mjs", "notices.mjs"])
     copyFileSync(join(root, "core/cli", name), join(checkout, "core/cli", name));
   copyFileSync(join(root, "package.json"), join(checkout, "package.json"));
   symlinkSync(join(root, "node_modules"), join(checkout, "node_modules"), "junction");
@@ -144,6 +144,17 @@ export const main = async () => { console.log(text, data.a); return 0; };`,
     expect((await launch()).out).toBe('{ "a":  1 } 1\n');
     write("assets/x.json", '{ "a":  2 }');
     expect((await launch()).out).toBe('{ "a":  2 } 2\n');
+  });
+
+  test("the licences of bundled packages go along, and only theirs", async () => {
+    write(
+      "core/cli/main.ts",
+      'import { strToU8 } from "fflate"; export const main = async () => { console.log(strToU8("a")[0]); return 0; };',
+    );
+    expect((await launch()).out).toBe("97\n");
+    const notices = readFileSync(join(checkout, "dist/cli/licenses.txt"), "utf8");
+    expect(notices).toMatch(/^fflate [\d.]+ \(MIT\)\n\nMIT License\n\nCopyright/);
+    expect(notices).not.toContain("esbuild");
   });
 
   test("what is imported late is a file of its own", async () => {
