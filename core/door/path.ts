@@ -33,10 +33,10 @@ export function getValue(door: Door, path: string): number | null {
  * into what the door lacks.
  */
 export function setValue(door: Door, path: string, si: number): DoorSet {
-  const steps = stepsOf(path);
-  if (!isNumeric(fieldAt(path))) return wrongPath(path, "the path of a number of the door");
-  const changed = withNumber(door, steps, 0, si);
-  return changed === null ? wrongPath(path, "a key this door has") : { ok: true, door: changed as Door };
+  const changed = withNumber(door, stepsOf(path), 0, si);
+  if (changed !== null) return { ok: true, door: changed as Door };
+  const expected = isNumeric(fieldAt(path)) ? "a key this door has" : "the path of a number of the door";
+  return { ok: false, error: doorFault(path, `the key "${path.slice(0, 60)}"`, expected) };
 }
 
 /** Whether a number (SI) lies in the range of its key. False for a path that is not a number's. */
@@ -65,7 +65,7 @@ function stepsOf(path: string): string[] {
 
 /** A copy along the path; null where the way or the number's place is missing. */
 function withNumber(here: unknown, steps: readonly string[], depth: number, si: number): unknown {
-  if (depth === steps.length) return si;
+  if (depth === steps.length) return isNumberPlace(here, depth) ? si : null;
   const step = steps[depth];
   if (!hasMember(here, step)) return null;
   const next = withNumber(here[step], steps, depth + 1, si);
@@ -78,6 +78,7 @@ function hasMember(here: unknown, step: string): here is Record<string, unknown>
   return !Array.isArray(here) || isIndex(step);
 }
 
-function wrongPath(path: string, expected: string): DoorSet {
-  return { ok: false, error: doorFault(path, `the key "${path.slice(0, 60)}"`, expected) };
+/** A number, or one not given: sections left out are `null` too, but they stand at the first step. */
+function isNumberPlace(here: unknown, depth: number): boolean {
+  return typeof here === "number" || (here === null && depth > 1);
 }
