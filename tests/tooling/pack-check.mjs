@@ -1,7 +1,7 @@
 // @ts-check
 // Packages the app around a stand-in for the desktop runtime, so that nothing has to be fetched, and inspects
 // the archive: exactly the built files, nothing else, small, and complete without any installed package.
-import { execFileSync } from "node:child_process";
+import { execFileSync, spawnSync } from "node:child_process";
 import {
   existsSync,
   mkdirSync,
@@ -64,7 +64,6 @@ function makeStandIn(folder) {
     mode: 0o755,
   });
   writeFileSync(join(folder, "locales/en-US.pak"), "");
-  writeFileSync(join(folder, "resources/default_app.asar"), "");
   const { version } = JSON.parse(readFileSync(join(root, "node_modules/electron/package.json"), "utf8"));
   writeFileSync(join(folder, "version"), version);
 }
@@ -77,7 +76,8 @@ function packageApp(standIn, out) {
   const builder = join(root, "node_modules/electron-builder/cli.js");
   const settings = [`-c.electronDist=${standIn}`, `-c.directories.output=${out}`];
   const args = [builder, "--linux", "dir", "--x64", "--publish", "never", ...settings];
-  execFileSync(process.execPath, args, { cwd: root, stdio: ["ignore", "ignore", "inherit"] });
+  const { status, stdout, stderr } = spawnSync(process.execPath, args, { cwd: root, encoding: "utf8" });
+  if (status !== 0) fail(`electron-builder failed:\n${stdout}${stderr}`);
 }
 
 /** @param {string} archive */
