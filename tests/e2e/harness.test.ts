@@ -14,7 +14,7 @@ test("the built page opens under its content security policy without a complaint
 });
 
 /** Runs in the page: a WebGL2 canvas filled with one colour, and the colour read back. */
-function paint([red, green]: [number, number]): number[] | string {
+function paint({ red, green }: { red: number; green: number }): number[] | string {
   const old = document.getElementById("probe");
   const canvas = (old ?? document.body.appendChild(document.createElement("canvas"))) as HTMLCanvasElement;
   canvas.id = "probe";
@@ -36,12 +36,12 @@ function paint([red, green]: [number, number]): number[] | string {
 
 test("WebGL2 draws, and what it drew can be read, from inside and from outside", async () => {
   const page = await app.open();
-  expect(await page.evaluate(paint, [1, 0])).toEqual([255, 0, 0, 255]);
+  expect(await page.evaluate(paint, { red: 1, green: 0 })).toEqual([255, 0, 0, 255]);
   const probe = page.locator("#probe");
   const red = await pixelsOf(probe);
   expect(red).toMatchObject({ width: 300, height: 150, colours: 2 });
   expect((await pixelsOf(probe)).digest).toBe(red.digest);
-  expect(await page.evaluate(paint, [0, 1])).toEqual([0, 255, 0, 255]);
+  expect(await page.evaluate(paint, { red: 0, green: 1 })).toEqual([0, 255, 0, 255]);
   expect((await pixelsOf(probe)).digest).not.toBe(red.digest);
 });
 
