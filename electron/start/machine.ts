@@ -16,3 +16,9 @@ export const displayHere = (): boolean => hasDisplay(process.env, process.platfo
 
 /** The runtime's sandbox does not start for the super-user on Linux. */
 export const isSuperUser = (): boolean => process.platform === "linux" && process.getuid?.() === 0;
+
+/** Where the person stood: npm runs a script in the package's folder. */
+export function personsFolder(env: Machine["env"]): string {
+  const { npm_lifecycle_event: script, INIT_CWD: folder } = env;
+  return script === "start" && folder ? folder : process.cwd();
+}

@@ -2,7 +2,7 @@
 import { spawn } from "node:child_process";
 import { join, resolve } from "node:path";
 import { fetchRuntime } from "./fetch-runtime.ts";
-import { displayHere, isSuperUser, thisMachine } from "./machine.ts";
+import { displayHere, isSuperUser, personsFolder, thisMachine } from "./machine.ts";
 import { browserOpener, findRuntime, type Plan, planStart } from "./runtime.ts";
 import { serveSite, USUAL_PORT } from "./server.ts";
 
@@ -48,7 +48,10 @@ async function settle(words: readonly string[]): Promise<Exclude<Plan, { way: "f
 function openWindow(runtime: string, options: readonly string[]): Promise<number | "never came up"> {
   const began = performance.now();
   return new Promise((done) => {
-    const child = spawn(runtime, [join(root, "dist/electron/main.mjs"), ...options], { stdio: "inherit" });
+    const child = spawn(runtime, [join(root, "dist/electron/main.mjs"), ...options], {
+      stdio: "inherit",
+      cwd: personsFolder(process.env),
+    });
     child.on("error", () => done("never came up"));
     child.on("exit", (code) => {
       const failed = code !== 0 && performance.now() - began < COMES_UP_WITHIN_MS;
