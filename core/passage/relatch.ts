@@ -52,6 +52,7 @@ export function rideSystem(free: SwingSystem, latch: LatchMechanics): RideSystem
   const damping = new Float64Array(regions);
   const friction = new Float64Array(regions);
   const sealFriction = new Float64Array(regions);
+  const longestGlide = new Float64Array(regions);
   for (let i = 0, old = 0; i < regions; i++) {
     const middle = (cuts[i] + cuts[i + 1]) / 2;
     while (free.cuts[old + 1] < middle) old++;
@@ -60,8 +61,9 @@ export function rideSystem(free: SwingSystem, latch: LatchMechanics): RideSystem
     damping[i] = free.damping[old];
     friction[i] = free.friction[old] + (where[i] === INSIDE ? 0 : latch.rideTorque);
     sealFriction[i] = free.sealFriction[old];
+    longestGlide[i] = free.longestGlide[old];
   }
-  return { system: { ...free, cuts, damping, friction, sealFriction }, place: where, latch };
+  return { system: { ...free, cuts, damping, friction, sealFriction, longestGlide }, place: where, latch };
 }
 
 /**

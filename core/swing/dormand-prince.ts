@@ -1,17 +1,29 @@
 /**
  * The stepper: one step of the explicit Runge–Kutta method of order 8 with embedded orders 5 and 3, DOP853
  * (Dormand and Prince; coefficients from Hairer, Nørsett and Wanner, *Solving Ordinary Differential Equations I*,
- * 2nd ed., section II.10 and its published program). It knows the equation of motion, and nothing of events.
+ * 2nd ed., section II.10 and its published program). It solves two equations at once in whatever variable runs, and adds
+ * up two more that nothing depends on; it knows nothing of flaps or of events.
  *
  * One algorithm, written out stage by stage so that the compiler keeps every value in a register: longer than the
  * house's habit for that reason. `tests/core/swing/dormand-prince.test.ts` proves the coefficients by their
- * order conditions and the written-out step by a second, looped one.
+ * order conditions.
  */
-import { tableTorque } from "../parts/torque-table.ts";
-import type { SwingSystem } from "./system.ts";
-import { motionDrag, pressureTorque, windTorque } from "./torque.ts";
+import type { Forces, SwingSystem } from "./system.ts";
 
-/** Rows 2…12 of the method's matrix, as (stage, from-stage, coefficient). */
+/** Nodes of stages 2…11; the twelfth is at 1. */
+export const C = [
+  0.05260015195876773,
+  0.0789002279381516,
+  0.1183503419072274,
+  0.2816496580927726,
+  1 / 3,
+  0.25,
+  4 / 13,
+  0.6512820512820513,
+  0.6,
+  6 / 7,
+] as const;
+/** Rows 2…12 of the method's matrix: coefficients of the stages before. */
 export const A2 = [0.05260015195876773] as const;
 export const A3 = [0.0197250569845379, 0.0591751709536137] as const;
 export const A4 = [0.02958758547680685, 0, 0.08876275643042054] as const;
@@ -51,6 +63,7 @@ export const E5 = [
 /** The order-3 comparison: `B` less these three gives its error weights. */
 export const B3 = [0.2440944881889764, 0.7338466882816118, 0.022058823529411766] as const;
 
+const [C2, C3, C4, C5, C6, C7, C8, C9, CA, CB] = C;
 const [A21] = A2;
 const [A31, A32] = A3;
 const [A41, , A43] = A4;
@@ -66,138 +79,184 @@ const [B1, , , , , B6, B7, B8, B9, BA, BB, BC] = B;
 const [E1, , , , , E6, E7, E8, E9, EA, EB, EC] = E5;
 const [D1, D9, DC] = B3;
 
-/** What a step leaves in its output array. */
-export const OUT_ANGLE = 0;
-export const OUT_SPEED = 1;
-/** Error over tolerance: at most 1 is good. */
-export const OUT_ERROR = 2;
-/** ∫ ω² dt, rad²/s. */
-export const OUT_SQUARE = 3;
-/** ∫ τ ω dt of air, wind and pressure, J (negative where they take energy out). */
-export const OUT_AIR = 4;
-export const OUT_SIZE = 5;
-
-/** Relative and absolute tolerance of the step control, in rad and rad/s. Settle time follows within 10⁻⁶ s. */
-export const TOLERANCE = { relative: 1e-9, absolute: 1e-10 } as const;
-
 /**
- * Angular acceleration, rad/s². `friction` is the dry torque with its sign, −τ_fric sgn ω: it is a constant between two
- * turning points, also for the stages of a step that look a little past one.
+ * Right side of the two equations a' = f(x, a, b), b' = g(x, a, b) and of the two sums. Writes its four values into `rates`:
+ * a', b', and what the step has to add up.
  */
-export function acceleration(
+export type Field = (
   system: SwingSystem,
-  angle: number,
-  speed: number,
-  damping: number,
-  friction: number,
-): number {
-  const { magnets, air } = system;
-  let torque = friction - damping * speed - system.weightMoment * Math.sin(angle - system.plumb);
-  if (magnets !== null) torque += tableTorque(magnets, angle);
-  if (air.wind === 0) torque -= air.stillDrag * Math.abs(speed) * speed;
-  else torque += windTorque(air, angle) + motionDrag(air, angle, speed);
-  if (system.pressureMoment !== 0) torque += pressureTorque(system, angle);
-  return torque / system.inertia;
-}
+  forces: Forces,
+  x: number,
+  a: number,
+  b: number,
+  rates: Float64Array,
+) => void;
 
-/** Power that moving air, wind and pressure put into the flap, W. */
-export function airPower(system: SwingSystem, angle: number, speed: number): number {
-  const drag = motionDrag(system.air, angle, speed);
-  return (drag + windTorque(system.air, angle) + pressureTorque(system, angle)) * speed;
-}
+/** What a step leaves in its output array, after the four scratch values of the field. */
+export const OUT_A = 4;
+export const OUT_B = 5;
+export const OUT_FIRST_SUM = 6;
+export const OUT_SECOND_SUM = 7;
+/** Error estimates of orders 5 and 3 for both values, per unit of step. */
+const OUT_FIVE_A = 8;
+const OUT_FIVE_B = 9;
+const OUT_THREE_A = 10;
+const OUT_THREE_B = 11;
+export const OUT_SIZE = 12;
 
 /**
- * One step of size `h` from (angle, speed), where the acceleration is `start`. Writes angle, speed, error over tolerance
- * and the two energy integrals into `out`. The last stage of the method is the first of the next step and is not computed here.
+ * One step of size `h` in the running variable, from (x, a, b). Leaves the two values at its end, the two sums and what
+ * `stepError` needs in `out`; a stage outside the field's domain makes them NaN.
  */
 export function step(
+  field: Field,
   system: SwingSystem,
-  angle: number,
-  speed: number,
-  start: number,
-  damping: number,
-  friction: number,
+  forces: Forces,
+  x: number,
+  a: number,
+  b: number,
   h: number,
   out: Float64Array,
 ): void {
-  const w1 = speed;
-  const k1 = start;
-  const w2 = speed + h * (A21 * k1);
-  const q2 = angle + h * (A21 * w1);
-  const k2 = acceleration(system, q2, w2, damping, friction);
-  const w3 = speed + h * (A31 * k1 + A32 * k2);
-  const q3 = angle + h * (A31 * w1 + A32 * w2);
-  const k3 = acceleration(system, q3, w3, damping, friction);
-  const w4 = speed + h * (A41 * k1 + A43 * k3);
-  const q4 = angle + h * (A41 * w1 + A43 * w3);
-  const k4 = acceleration(system, q4, w4, damping, friction);
-  const w5 = speed + h * (A51 * k1 + A53 * k3 + A54 * k4);
-  const q5 = angle + h * (A51 * w1 + A53 * w3 + A54 * w4);
-  const k5 = acceleration(system, q5, w5, damping, friction);
-  const w6 = speed + h * (A61 * k1 + A64 * k4 + A65 * k5);
-  const q6 = angle + h * (A61 * w1 + A64 * w4 + A65 * w5);
-  const k6 = acceleration(system, q6, w6, damping, friction);
-  const w7 = speed + h * (A71 * k1 + A74 * k4 + A75 * k5 + A76 * k6);
-  const q7 = angle + h * (A71 * w1 + A74 * w4 + A75 * w5 + A76 * w6);
-  const k7 = acceleration(system, q7, w7, damping, friction);
-  const w8 = speed + h * (A81 * k1 + A84 * k4 + A85 * k5 + A86 * k6 + A87 * k7);
-  const q8 = angle + h * (A81 * w1 + A84 * w4 + A85 * w5 + A86 * w6 + A87 * w7);
-  const k8 = acceleration(system, q8, w8, damping, friction);
-  const w9 = speed + h * (A91 * k1 + A94 * k4 + A95 * k5 + A96 * k6 + A97 * k7 + A98 * k8);
-  const q9 = angle + h * (A91 * w1 + A94 * w4 + A95 * w5 + A96 * w6 + A97 * w7 + A98 * w8);
-  const k9 = acceleration(system, q9, w9, damping, friction);
-  const wA = speed + h * (AA1 * k1 + AA4 * k4 + AA5 * k5 + AA6 * k6 + AA7 * k7 + AA8 * k8 + AA9 * k9);
-  const qA = angle + h * (AA1 * w1 + AA4 * w4 + AA5 * w5 + AA6 * w6 + AA7 * w7 + AA8 * w8 + AA9 * w9);
-  const kA = acceleration(system, qA, wA, damping, friction);
-  const wB =
-    speed + h * (AB1 * k1 + AB4 * k4 + AB5 * k5 + AB6 * k6 + AB7 * k7 + AB8 * k8 + AB9 * k9 + ABA * kA);
-  const qB =
-    angle + h * (AB1 * w1 + AB4 * w4 + AB5 * w5 + AB6 * w6 + AB7 * w7 + AB8 * w8 + AB9 * w9 + ABA * wA);
-  const kB = acceleration(system, qB, wB, damping, friction);
-  const wC =
-    speed +
-    h * (AC1 * k1 + AC4 * k4 + AC5 * k5 + AC6 * k6 + AC7 * k7 + AC8 * k8 + AC9 * k9 + ACA * kA + ACB * kB);
-  const qC =
-    angle +
-    h * (AC1 * w1 + AC4 * w4 + AC5 * w5 + AC6 * w6 + AC7 * w7 + AC8 * w8 + AC9 * w9 + ACA * wA + ACB * wB);
-  const kC = acceleration(system, qC, wC, damping, friction);
+  field(system, forces, x, a, b, out);
+  const p1 = out[0];
+  const q1 = out[1];
+  let first = B1 * out[2];
+  let second = B1 * out[3];
+  field(system, forces, x + C2 * h, a + h * (A21 * p1), b + h * (A21 * q1), out);
+  const p2 = out[0];
+  const q2 = out[1];
+  field(system, forces, x + C3 * h, a + h * (A31 * p1 + A32 * p2), b + h * (A31 * q1 + A32 * q2), out);
+  const p3 = out[0];
+  const q3 = out[1];
+  field(system, forces, x + C4 * h, a + h * (A41 * p1 + A43 * p3), b + h * (A41 * q1 + A43 * q3), out);
+  const p4 = out[0];
+  const q4 = out[1];
+  field(
+    system,
+    forces,
+    x + C5 * h,
+    a + h * (A51 * p1 + A53 * p3 + A54 * p4),
+    b + h * (A51 * q1 + A53 * q3 + A54 * q4),
+    out,
+  );
+  const p5 = out[0];
+  const q5 = out[1];
+  field(
+    system,
+    forces,
+    x + C6 * h,
+    a + h * (A61 * p1 + A64 * p4 + A65 * p5),
+    b + h * (A61 * q1 + A64 * q4 + A65 * q5),
+    out,
+  );
+  const p6 = out[0];
+  const q6 = out[1];
+  first += B6 * out[2];
+  second += B6 * out[3];
+  field(
+    system,
+    forces,
+    x + C7 * h,
+    a + h * (A71 * p1 + A74 * p4 + A75 * p5 + A76 * p6),
+    b + h * (A71 * q1 + A74 * q4 + A75 * q5 + A76 * q6),
+    out,
+  );
+  const p7 = out[0];
+  const q7 = out[1];
+  first += B7 * out[2];
+  second += B7 * out[3];
+  field(
+    system,
+    forces,
+    x + C8 * h,
+    a + h * (A81 * p1 + A84 * p4 + A85 * p5 + A86 * p6 + A87 * p7),
+    b + h * (A81 * q1 + A84 * q4 + A85 * q5 + A86 * q6 + A87 * q7),
+    out,
+  );
+  const p8 = out[0];
+  const q8 = out[1];
+  first += B8 * out[2];
+  second += B8 * out[3];
+  field(
+    system,
+    forces,
+    x + C9 * h,
+    a + h * (A91 * p1 + A94 * p4 + A95 * p5 + A96 * p6 + A97 * p7 + A98 * p8),
+    b + h * (A91 * q1 + A94 * q4 + A95 * q5 + A96 * q6 + A97 * q7 + A98 * q8),
+    out,
+  );
+  const p9 = out[0];
+  const q9 = out[1];
+  first += B9 * out[2];
+  second += B9 * out[3];
+  field(
+    system,
+    forces,
+    x + CA * h,
+    a + h * (AA1 * p1 + AA4 * p4 + AA5 * p5 + AA6 * p6 + AA7 * p7 + AA8 * p8 + AA9 * p9),
+    b + h * (AA1 * q1 + AA4 * q4 + AA5 * q5 + AA6 * q6 + AA7 * q7 + AA8 * q8 + AA9 * q9),
+    out,
+  );
+  const pA = out[0];
+  const qA = out[1];
+  first += BA * out[2];
+  second += BA * out[3];
+  field(
+    system,
+    forces,
+    x + CB * h,
+    a + h * (AB1 * p1 + AB4 * p4 + AB5 * p5 + AB6 * p6 + AB7 * p7 + AB8 * p8 + AB9 * p9 + ABA * pA),
+    b + h * (AB1 * q1 + AB4 * q4 + AB5 * q5 + AB6 * q6 + AB7 * q7 + AB8 * q8 + AB9 * q9 + ABA * qA),
+    out,
+  );
+  const pB = out[0];
+  const qB = out[1];
+  first += BB * out[2];
+  second += BB * out[3];
+  field(
+    system,
+    forces,
+    x + h,
+    a +
+      h * (AC1 * p1 + AC4 * p4 + AC5 * p5 + AC6 * p6 + AC7 * p7 + AC8 * p8 + AC9 * p9 + ACA * pA + ACB * pB),
+    b +
+      h * (AC1 * q1 + AC4 * q4 + AC5 * q5 + AC6 * q6 + AC7 * q7 + AC8 * q8 + AC9 * q9 + ACA * qA + ACB * qB),
+    out,
+  );
+  const pC = out[0];
+  const qC = out[1];
+  first += BC * out[2];
+  second += BC * out[3];
 
-  const slope = B1 * k1 + B6 * k6 + B7 * k7 + B8 * k8 + B9 * k9 + BA * kA + BB * kB + BC * kC;
-  const drift = B1 * w1 + B6 * w6 + B7 * w7 + B8 * w8 + B9 * w9 + BA * wA + BB * wB + BC * wC;
-  const newSpeed = speed + h * slope;
-  const newAngle = angle + h * drift;
-  out[OUT_ANGLE] = newAngle;
-  out[OUT_SPEED] = newSpeed;
+  const slopeA = B1 * p1 + B6 * p6 + B7 * p7 + B8 * p8 + B9 * p9 + BA * pA + BB * pB + BC * pC;
+  const slopeB = B1 * q1 + B6 * q6 + B7 * q7 + B8 * q8 + B9 * q9 + BA * qA + BB * qB + BC * qC;
+  out[OUT_A] = a + h * slopeA;
+  out[OUT_B] = b + h * slopeB;
+  out[OUT_FIRST_SUM] = h * first;
+  out[OUT_SECOND_SUM] = h * second;
+  out[OUT_FIVE_A] = E1 * p1 + E6 * p6 + E7 * p7 + E8 * p8 + E9 * p9 + EA * pA + EB * pB + EC * pC;
+  out[OUT_FIVE_B] = E1 * q1 + E6 * q6 + E7 * q7 + E8 * q8 + E9 * q9 + EA * qA + EB * qB + EC * qC;
+  out[OUT_THREE_A] = slopeA - D1 * p1 - D9 * p9 - DC * pC;
+  out[OUT_THREE_B] = slopeB - D1 * q1 - D9 * q9 - DC * qC;
+}
 
-  const scaleQ = TOLERANCE.absolute + TOLERANCE.relative * Math.max(Math.abs(angle), Math.abs(newAngle));
-  const scaleW = TOLERANCE.absolute + TOLERANCE.relative * Math.max(Math.abs(speed), Math.abs(newSpeed));
-  const e5q = (E1 * w1 + E6 * w6 + E7 * w7 + E8 * w8 + E9 * w9 + EA * wA + EB * wB + EC * wC) / scaleQ;
-  const e5w = (E1 * k1 + E6 * k6 + E7 * k7 + E8 * k8 + E9 * k9 + EA * kA + EB * kB + EC * kC) / scaleW;
-  const e3q = (drift - D1 * w1 - D9 * w9 - DC * wC) / scaleQ;
-  const e3w = (slope - D1 * k1 - D9 * k9 - DC * kC) / scaleW;
-  const five = e5q * e5q + e5w * e5w;
-  const three = e3q * e3q + e3w * e3w;
-  const norm = five + 0.01 * three;
-  out[OUT_ERROR] = norm === 0 ? 0 : (Math.abs(h) * five) / Math.sqrt(2 * norm);
+/**
+ * Error of the last step over what may be made in each value: at most 1 is good, NaN is not. Weighs order 5 by order 3 as
+ * the published program does.
+ */
+export function stepError(out: Float64Array, h: number, scaleA: number, scaleB: number): number {
+  const fiveA = out[OUT_FIVE_A] / scaleA;
+  const fiveB = out[OUT_FIVE_B] / scaleB;
+  const threeA = out[OUT_THREE_A] / scaleA;
+  const threeB = out[OUT_THREE_B] / scaleB;
+  const five = fiveA * fiveA + fiveB * fiveB;
+  const norm = five + 0.01 * (threeA * threeA + threeB * threeB);
+  return norm === 0 ? 0 : (Math.abs(h) * five) / Math.sqrt(2 * norm);
+}
 
-  out[OUT_SQUARE] =
-    h *
-    (B1 * w1 * w1 +
-      B6 * w6 * w6 +
-      B7 * w7 * w7 +
-      B8 * w8 * w8 +
-      B9 * w9 * w9 +
-      BA * wA * wA +
-      BB * wB * wB +
-      BC * wC * wC);
-  out[OUT_AIR] =
-    h *
-    (B1 * airPower(system, angle, w1) +
-      B6 * airPower(system, q6, w6) +
-      B7 * airPower(system, q7, w7) +
-      B8 * airPower(system, q8, w8) +
-      B9 * airPower(system, q9, w9) +
-      BA * airPower(system, qA, wA) +
-      BB * airPower(system, qB, wB) +
-      BC * airPower(system, qC, wC));
+/** Factor by which the next step may be longer, or must be shorter, from an error over tolerance (order 8). */
+export function stepFactor(error: number): number {
+  if (!(error < 1e10)) return 0.2;
+  return Math.max(0.2, Math.min(6, 0.9 * Math.max(error, 1e-8) ** -0.125));
 }

@@ -3,23 +3,25 @@
  * a cut, a turning point or a given moment, and places that on the solution itself, not on a step's end.
  *
  * What could be missed, and how it is not: dry friction has one sign between two turning points, so the angle is
- * monotonic there and a step crosses a cut at most once, unless it hides a turning point as well. A step is therefore
- * capped well below half a swing, and every step whose end has the other sign of speed is searched for its turning point
- * before its cuts.
+ * monotonic there and a step crosses a cut at most once, unless it hides a turning point as well. A step in time is
+ * therefore capped well below half a swing, and every one whose end has the other sign of speed is searched for its
+ * turning point before its cuts. A step over angle meets its cut exactly and cannot turn; where the magnets' energy has
+ * a hill, which such a step could leap, it is capped at a few cells of their table.
  */
+import { OUT_FIRST_SUM, OUT_SECOND_SUM, OUT_SIZE, stepFactor } from "./dormand-prince.ts";
+import { acceleration } from "./fields.ts";
 import {
-  acceleration,
-  airPower,
-  OUT_AIR,
-  OUT_ANGLE,
-  OUT_ERROR,
-  OUT_SIZE,
-  OUT_SPEED,
-  OUT_SQUARE,
-  step,
-} from "./dormand-prince.ts";
-import type { SwingSystem } from "./system.ts";
-import { frictionAt, regionOf } from "./system.ts";
+  BY_ANGLE,
+  BY_SPEED,
+  BY_TIME,
+  END_ANGLE,
+  END_SPEED,
+  END_TIME,
+  moveByAngle,
+  moveBySpeed,
+  moveByTime,
+} from "./moves.ts";
+import { type Forces, frictionAt, regionOf, type SwingSystem } from "./system.ts";
 import { staticTorque } from "./torque.ts";
 
 /** What ended an advance. */
@@ -28,6 +30,10 @@ export const REACHED_TURN = 2;
 export const REACHED_TIME = 3;
 export const OUT_OF_WORK = 4;
 export type Reached = typeof REACHED_CUT | typeof REACHED_TURN | typeof REACHED_TIME | typeof OUT_OF_WORK;
+/** Within an advance: one step nearer, or a kind of step that does not suit here. */
+const MOVED = 0;
+const REFUSED = -1;
+type Progress = Reached | typeof MOVED | typeof REFUSED;
 
 /** Below this speed a flap that the dry friction can hold is at rest: a creep that would never reach 0, rad/s. */
 const CREEP_SPEED = 1e-9;
@@ -35,10 +41,15 @@ const CREEP_SPEED = 1e-9;
 const TAYLOR_STEP = 1e-6;
 const TAYLOR_SHARE = 1e-5;
 const MAX_ITERATIONS = 60;
+/** Shorter steps over angle that are tried before time takes over. */
+const ANGLE_TRIES = 3;
+/** A cut or a turning point this many steps away (in time, at the present speed or slowing) is gone for at once. */
+const CUT_REACH = 1.5;
+const TURN_REACH = 1.2;
 /** Steps that one motion may take: far more than 600 s of any door that moves. */
 export const WORK_LIMIT = 400_000;
 
-/** Called with every accepted step: the state it started from and its size are in `motion.from…`. */
+/** Called with every accepted step: the state it started from is in `motion.from…`, its kind in `motion.kind`. */
 export interface StepObserver {
   onStep(motion: Motion): void;
 }
@@ -48,22 +59,20 @@ export class Motion {
   time = 0;
   angle = 0;
   speed = 0;
-  acceleration = 0;
   /** Direction of motion, +1 or −1. */
   sign = 1;
   region = 0;
-  /** Proposed size of the next step, s. */
+  /** Proposed size of the next step in time, s, and over angle, rad. */
   size = 0;
+  reach = 0;
   steps = 0;
   rejected = 0;
-  /** Start of the last accepted step, for whoever looks inside it. */
+  /** The last accepted step, for whoever looks inside it. */
+  kind = BY_TIME;
   fromTime = 0;
   fromAngle = 0;
   fromSpeed = 0;
-  fromAcceleration = 0;
-  damping = 0;
-  /** Dry friction of the step with its sign, N m. */
-  friction = 0;
+  readonly forces: Forces = { sign: 1, damping: 0, friction: 0 };
   /** Energies gone so far, J; `air` may be negative where wind or pressure give. */
   viscous = 0;
   air = 0;
@@ -85,7 +94,8 @@ export function place(motion: Motion, system: SwingSystem, time: number, angle: 
   motion.hinge = 0;
   motion.seal = 0;
   motion.stops = 0;
-  motion.size = 0.02 * longestStep(system);
+  motion.size = 0.2 * longestStep(system);
+  motion.reach = Number.POSITIVE_INFINITY;
   if (speed !== 0) head(motion, system, Math.sign(speed));
 }
 
@@ -95,7 +105,7 @@ export function head(motion: Motion, system: SwingSystem, sign: number): void {
   motion.region = regionOf(system, motion.angle, sign);
 }
 
-/** The cap on a step: an eighth of the small swing's period by gravity alone, s. */
+/** The cap on a step in time: an eighth of the small swing's period by gravity alone, s. */
 export function longestStep(system: SwingSystem): number {
   return (Math.PI / 4) * Math.sqrt(system.inertia / system.weightMoment);
 }
@@ -109,10 +119,8 @@ export function sticks(system: SwingSystem, angle: number): boolean {
 export function startFromRest(motion: Motion, system: SwingSystem): boolean {
   motion.speed = 0;
   if (sticks(system, motion.angle)) return false;
-  const torque = staticTorque(system, motion.angle);
-  if (torque === 0) return false;
-  const sign = Math.sign(torque);
-  if (motion.angle * sign >= system.stopAngle) return false;
+  const sign = Math.sign(staticTorque(system, motion.angle));
+  if (sign === 0 || motion.angle * sign >= system.stopAngle) return false;
   head(motion, system, sign);
   return true;
 }
@@ -127,72 +135,147 @@ export function advance(
   end: number,
   observer: StepObserver | null,
 ): Reached {
-  const { out, region, sign } = motion;
+  const { region, sign, forces } = motion;
   const target = sign > 0 ? system.cuts[region + 1] : system.cuts[region];
-  const damping = system.damping[region];
-  const friction = -sign * system.friction[region];
   const cap = longestStep(system);
-  motion.damping = damping;
-  motion.friction = friction;
-  motion.acceleration = acceleration(system, motion.angle, motion.speed, damping, friction);
+  forces.sign = sign;
+  forces.damping = system.damping[region];
+  forces.friction = -sign * system.friction[region];
+  motion.reach = Number.POSITIVE_INFINITY;
   while (motion.steps + motion.rejected < WORK_LIMIT) {
     const left = end - motion.time;
     if (left <= 0) return REACHED_TIME;
-    const wanted = Math.min(motion.size, cap);
-    const ends = left <= wanted;
-    const h = ends ? left : wanted;
-    step(system, motion.angle, motion.speed, motion.acceleration, damping, friction, h, out);
-    const error = out[OUT_ERROR];
-    if (!(error <= 1)) {
-      motion.size = h * Math.max(0.2, 0.9 * error ** -0.125);
-      motion.rejected++;
-      continue;
-    }
-    const turned = out[OUT_SPEED] * sign <= 0;
-    if (turned && motion.speed === 0) {
-      motion.size = h / 4;
-      motion.rejected++;
-      if (motion.size < 1e-12) return REACHED_TURN;
-      continue;
-    }
-    const growth = error < 1e-8 ? 6 : Math.min(6, 0.9 * error ** -0.125);
-    const proposal = h * growth;
-    if (!turned && (out[OUT_ANGLE] - target) * sign < 0) {
-      if (!ends || proposal > motion.size) motion.size = proposal;
-      accept(motion, system, h, observer);
-      if (ends) {
-        motion.time = end;
-        return REACHED_TIME;
-      }
-      if (Math.abs(motion.speed) < CREEP_SPEED && sticks(system, motion.angle)) {
-        motion.speed = 0;
-        return REACHED_TURN;
-      }
-      continue;
-    }
-    const nextAcceleration = acceleration(system, out[OUT_ANGLE], out[OUT_SPEED], damping, friction);
-    if (proposal < motion.size) motion.size = proposal;
-    return locate(motion, system, target, h, turned, nextAcceleration, observer);
+    motion.size = Math.min(motion.size, cap);
+    let progress = shortcut(motion, system, target, end, observer);
+    if (progress === REFUSED) progress = tick(motion, system, target, end, observer);
+    if (progress !== MOVED && progress !== REFUSED) return progress;
   }
   return OUT_OF_WORK;
 }
 
-/** Books an accepted step of size `h` whose end is in `out`. */
-function accept(motion: Motion, system: SwingSystem, h: number, observer: StepObserver | null): void {
+/** Goes straight for a turning point or a cut that is near; `REFUSED` where neither is, or the way there is not smooth enough. */
+function shortcut(
+  motion: Motion,
+  system: SwingSystem,
+  target: number,
+  end: number,
+  observer: StepObserver | null,
+): Progress {
+  const speed = Math.abs(motion.speed);
+  if (speed === 0) return REFUSED;
+  const { size, sign } = motion;
+  const slowing = -sign * acceleration(system, motion.forces, motion.angle, motion.speed);
+  const ahead = Math.abs(target - motion.angle);
+  if (speed < TURN_REACH * size * slowing && speed * speed < 2 * ahead * slowing) {
+    return turn(motion, system, target, end, observer);
+  }
+  if (ahead < CUT_REACH * size * speed && motion.time + ahead / speed < end) {
+    return glide(motion, system, target, end, observer);
+  }
+  return REFUSED;
+}
+
+/** A step over speed to ω = 0. */
+function turn(
+  motion: Motion,
+  system: SwingSystem,
+  target: number,
+  end: number,
+  observer: StepObserver | null,
+): Progress {
   const { out } = motion;
-  const way = Math.abs(out[OUT_ANGLE] - motion.angle);
+  const error = moveBySpeed(system, motion.forces, motion.angle, motion.speed, -motion.speed, out);
+  const short = (out[END_ANGLE] - target) * motion.sign <= 0 && motion.time + out[END_TIME] <= end;
+  if (!(error <= 1) || !short) {
+    motion.rejected++;
+    return REFUSED;
+  }
+  accept(motion, system, BY_SPEED, observer);
+  motion.speed = 0;
+  return REACHED_TURN;
+}
+
+/** A step over angle to the cut, or towards it. */
+function glide(
+  motion: Motion,
+  system: SwingSystem,
+  target: number,
+  end: number,
+  observer: StepObserver | null,
+): Progress {
+  const { out, sign } = motion;
+  for (let tries = 0; tries < ANGLE_TRIES; tries++) {
+    const ahead = Math.abs(target - motion.angle);
+    const cap = system.longestGlide[motion.region];
+    const longest = Math.min(motion.reach, cap);
+    const arrives = ahead <= 1.2 * motion.reach && ahead <= cap;
+    const h = arrives ? ahead : Math.min(longest, ahead / 2);
+    const error = moveByAngle(system, motion.forces, motion.angle, motion.speed, sign * h, out);
+    if (error <= 1) {
+      if (motion.time + out[END_TIME] > end) break;
+      motion.reach = h * stepFactor(error);
+      if (arrives) out[END_ANGLE] = target;
+      accept(motion, system, BY_ANGLE, observer);
+      return arrives ? REACHED_CUT : MOVED;
+    }
+    motion.reach = h * stepFactor(error);
+    motion.rejected++;
+  }
+  return REFUSED;
+}
+
+/** A step in time; one that would pass a cut or a turning point ends there. */
+function tick(
+  motion: Motion,
+  system: SwingSystem,
+  target: number,
+  end: number,
+  observer: StepObserver | null,
+): Progress {
+  const { out, sign } = motion;
+  const left = end - motion.time;
+  const ends = left <= motion.size;
+  const h = ends ? left : motion.size;
+  const error = moveByTime(system, motion.forces, motion.angle, motion.speed, h, out);
+  const turned = !(out[END_SPEED] * sign > 0);
+  if (!(error <= 1) || (turned && motion.speed === 0)) {
+    motion.rejected++;
+    motion.size = h * (error <= 1 ? 0.25 : stepFactor(error));
+    return motion.size < 1e-12 ? REACHED_TURN : MOVED;
+  }
+  const proposal = h * stepFactor(error);
+  if (turned || (out[END_ANGLE] - target) * sign >= 0) {
+    motion.size = Math.min(motion.size, proposal);
+    return locate(motion, system, target, h, turned, observer);
+  }
+  if (!ends || proposal > motion.size) motion.size = proposal;
+  accept(motion, system, BY_TIME, observer);
+  if (ends) {
+    motion.time = end;
+    return REACHED_TIME;
+  }
+  if (Math.abs(motion.speed) < CREEP_SPEED && sticks(system, motion.angle)) {
+    motion.speed = 0;
+    return REACHED_TURN;
+  }
+  return MOVED;
+}
+
+/** Books the step whose end is in `out`. */
+function accept(motion: Motion, system: SwingSystem, kind: number, observer: StepObserver | null): void {
+  const { out } = motion;
+  const way = Math.abs(out[END_ANGLE] - motion.angle);
+  motion.kind = kind;
   motion.fromTime = motion.time;
   motion.fromAngle = motion.angle;
   motion.fromSpeed = motion.speed;
-  motion.fromAcceleration = motion.acceleration;
-  motion.viscous += motion.damping * out[OUT_SQUARE];
-  motion.air -= out[OUT_AIR];
+  motion.viscous += out[OUT_FIRST_SUM];
+  motion.air += out[OUT_SECOND_SUM];
   motion.hinge += system.hingeFriction * way;
   motion.seal += system.sealFriction[motion.region] * way;
-  motion.time += h;
-  motion.angle = out[OUT_ANGLE];
-  motion.speed = out[OUT_SPEED];
-  motion.acceleration = acceleration(system, motion.angle, motion.speed, motion.damping, motion.friction);
+  motion.time += out[END_TIME];
+  motion.angle = out[END_ANGLE];
+  motion.speed = out[END_SPEED];
   motion.steps++;
   if (observer !== null) observer.onStep(motion);
 }
@@ -204,111 +287,70 @@ function locate(
   target: number,
   h: number,
   turned: boolean,
-  endAcceleration: number,
   observer: StepObserver | null,
 ): Reached {
   const { out, sign } = motion;
   let limit = h;
   if (turned) {
-    limit = rootOfSpeed(motion, system, h, endAcceleration);
-    if ((out[OUT_ANGLE] - target) * sign <= 0) {
-      out[OUT_SPEED] = 0;
-      accept(motion, system, limit, observer);
+    limit = searchStep(motion, system, h, null);
+    if ((out[END_ANGLE] - target) * sign <= 0) {
+      out[END_SPEED] = 0;
+      accept(motion, system, BY_TIME, observer);
       return REACHED_TURN;
     }
   }
-  const size = rootOfAngle(motion, system, target, limit);
-  out[OUT_ANGLE] = target;
-  accept(motion, system, size, observer);
+  searchStep(motion, system, limit, target);
+  out[END_ANGLE] = target;
+  accept(motion, system, BY_TIME, observer);
   return REACHED_CUT;
 }
 
-/** Moves the end in `out` by a small time: value and energies by Taylor's formula. */
-function nudge(motion: Motion, system: SwingSystem, dt: number): void {
-  const { out, damping, friction } = motion;
-  const angle = out[OUT_ANGLE];
-  const speed = out[OUT_SPEED];
-  const a = acceleration(system, angle, speed, damping, friction);
-  out[OUT_SQUARE] += speed * speed * dt;
-  out[OUT_AIR] += airPower(system, angle, speed) * dt;
-  out[OUT_ANGLE] = angle + dt * (speed + (a * dt) / 2);
-  out[OUT_SPEED] = speed + a * dt;
-}
-
-/** Step size at which the speed is 0; leaves the end there in `out`. Newton's method inside a bracket. */
-function rootOfSpeed(motion: Motion, system: SwingSystem, h: number, endAcceleration: number): number {
-  const { out, sign, damping, friction } = motion;
+/**
+ * Step in time, at most `h`, at whose end the angle is `target`, or the speed is 0 where that is `null`; leaves its end
+ * in `out` and returns its size. Newton's method inside a bracket, finished by Taylor's formula.
+ */
+function searchStep(motion: Motion, system: SwingSystem, h: number, target: number | null): number {
+  const { out, sign, forces } = motion;
   const near = Math.min(TAYLOR_STEP, TAYLOR_SHARE * h);
   let low = 0;
   let high = h;
-  let x = hermiteRoot(motion.speed, motion.acceleration, out[OUT_SPEED], endAcceleration, h);
+  let x = firstGuess(motion, h, target);
   for (let i = 0; i < MAX_ITERATIONS; i++) {
-    step(system, motion.angle, motion.speed, motion.acceleration, damping, friction, x, out);
-    const speed = out[OUT_SPEED];
-    const dx = -speed / acceleration(system, out[OUT_ANGLE], speed, damping, friction);
-    if (Math.abs(dx) < near) {
-      nudge(motion, system, dx);
-      return x + dx;
-    }
-    if (speed * sign > 0) low = x;
+    moveByTime(system, forces, motion.angle, motion.speed, x, out);
+    const speed = out[END_SPEED];
+    const slope = target === null ? acceleration(system, forces, out[END_ANGLE], speed) : speed;
+    const miss = target === null ? speed : out[END_ANGLE] - target;
+    const dx = -miss / slope;
+    if (Math.abs(dx) < near && (target === null || speed * sign > 0)) return finish(motion, system, dx);
+    const before = target === null ? speed * sign > 0 : miss * sign < 0;
+    if (before) low = x;
     else high = x;
     const next = x + dx;
     x = next > low && next < high ? next : (low + high) / 2;
     if (high - low < 1e-15 * h) break;
   }
-  return x;
+  return out[END_TIME];
 }
 
-/** Step size at which the angle is the target; leaves the end there in `out`. */
-function rootOfAngle(motion: Motion, system: SwingSystem, target: number, h: number): number {
-  const { out, sign, damping, friction } = motion;
-  const near = Math.min(TAYLOR_STEP, TAYLOR_SHARE * h);
-  let low = 0;
-  let high = h;
-  let x = guessAngle(motion, target, h);
-  for (let i = 0; i < MAX_ITERATIONS; i++) {
-    step(system, motion.angle, motion.speed, motion.acceleration, damping, friction, x, out);
-    const miss = out[OUT_ANGLE] - target;
-    const dx = -miss / out[OUT_SPEED];
-    if (Math.abs(dx) < near && out[OUT_SPEED] * sign > 0) {
-      nudge(motion, system, dx);
-      return x + dx;
-    }
-    if (miss * sign < 0) low = x;
-    else high = x;
-    const next = x + dx;
-    x = next > low && next < high ? next : (low + high) / 2;
-    if (high - low < 1e-15 * h) break;
-  }
-  return x;
+/** Moves the end in `out` by a small time, values and energies by Taylor's formula; returns the step's whole time. */
+function finish(motion: Motion, system: SwingSystem, dt: number): number {
+  const { out, forces } = motion;
+  const speed = out[END_SPEED];
+  const a = acceleration(system, forces, out[END_ANGLE], speed);
+  const share = dt / out[END_TIME];
+  out[OUT_FIRST_SUM] += forces.damping * speed * speed * dt;
+  out[OUT_SECOND_SUM] += out[OUT_SECOND_SUM] * share;
+  out[END_ANGLE] += dt * (speed + (a * dt) / 2);
+  out[END_SPEED] += a * dt;
+  out[END_TIME] += dt;
+  return out[END_TIME];
 }
 
-/** Root in 0…h of the cubic through two values of opposite sign and their slopes: bisected false position. */
-function hermiteRoot(f0: number, d0: number, f1: number, d1: number, h: number): number {
-  let low = 0;
-  let high = 1;
-  let x = f0 / (f0 - f1);
-  const c2 = 3 * (f1 - f0) - h * (2 * d0 + d1);
-  const c3 = 2 * (f0 - f1) + h * (d0 + d1);
-  for (let i = 0; i < 12; i++) {
-    const value = f0 + x * (h * d0 + x * (c2 + x * c3));
-    const slope = h * d0 + x * (2 * c2 + 3 * x * c3);
-    if (value * f0 > 0) low = x;
-    else high = x;
-    const next = x - value / slope;
-    const inside = next > low && next < high;
-    const step = inside ? next - x : (low + high) / 2 - x;
-    x += step;
-    if (Math.abs(step) < 1e-9) break;
-  }
-  return x * h;
-}
-
-/** First guess of when the angle is met: the cubic through angle and speed at both ends of the tried step. */
-function guessAngle(motion: Motion, target: number, h: number): number {
+/** First guess of a searched step: straight lines through the tried step's two ends. */
+function firstGuess(motion: Motion, h: number, target: number | null): number {
   const { out } = motion;
-  const miss = out[OUT_ANGLE] - target;
-  const start = motion.angle - target;
-  if (start * miss >= 0) return h / 2;
-  return hermiteRoot(start, motion.speed, miss, out[OUT_SPEED], h);
+  const from = target === null ? motion.speed : motion.angle - target;
+  const to = target === null ? out[END_SPEED] : out[END_ANGLE] - target;
+  const share = from / (from - to);
+  return share > 0.02 && share < 0.98 ? h * share : h / 2;
 }

@@ -9,7 +9,7 @@
  */
 import type { Door } from "../door/door.ts";
 import type { FlapBody } from "../parts/flap.ts";
-import type { TorqueTable } from "../parts/torque-table.ts";
+import { COEFFICIENTS_PER_CELL, type TorqueTable } from "../parts/torque-table.ts";
 
 /** Standard gravity, m/s² (exact by definition: CGPM 1901). */
 export const STANDARD_GRAVITY = 9.80665;
@@ -39,6 +39,16 @@ export interface AirLoad {
   readonly stillDrag: number;
 }
 
+/** What is constant while the flap moves through one region in one direction. */
+export interface Forces {
+  /** +1 or −1. */
+  sign: number;
+  /** c + c_d, N m s/rad. */
+  damping: number;
+  /** Dry friction with its sign, −τ_fric sgn ω, N m. */
+  friction: number;
+}
+
 export interface SwingSystem {
   /** I, kg m². */
   readonly inertia: number;
@@ -63,6 +73,8 @@ export interface SwingSystem {
   readonly friction: Float64Array;
   /** Per region: the seal's part of the friction, N m. */
   readonly sealFriction: Float64Array;
+  /** Per region: longest step over angle, rad; infinite where the flap's energy only rises away from its low point. */
+  readonly longestGlide: Float64Array;
   /** `null` without a latch. */
   readonly capture: CaptureBand | null;
 }
@@ -104,16 +116,18 @@ export function swingSystem(
   const { hinge, seal, damper, air } = door;
   const pressureMoment =
     (air.pressureDifference * flap.width * (flap.reach ** 2 - flap.hingeOffset ** 2)) / 2;
+  const weightMoment = flap.firstMoment * STANDARD_GRAVITY;
   const angles: number[] = [];
   if (seal.frictionTorque > 0) angles.push(seal.contactAngle);
   if (damper.coefficient > 0) angles.push(damper.withinAngle);
   if (pressureMoment !== 0) angles.push(0, VENT_ANGLE);
+  if (magnets !== null) angles.push(magnets.fineWidth * magnets.fineCells);
   const cuts = cutsWithin(hinge.stopAngle, angles);
   const sealAt = (middle: number) => (Math.abs(middle) <= seal.contactAngle ? seal.frictionTorque : 0);
   const damperAt = (middle: number) => (Math.abs(middle) <= damper.withinAngle ? damper.coefficient : 0);
   return {
     inertia: flap.inertia,
-    weightMoment: flap.firstMoment * STANDARD_GRAVITY,
+    weightMoment,
     plumb: door.opening.outOfPlumb,
     magnets,
     air: airLoad(door, flap),
@@ -126,8 +140,28 @@ export function swingSystem(
     damping: perRegion(cuts, (m) => hinge.viscousDamping + damperAt(m)),
     friction: perRegion(cuts, (m) => hinge.frictionTorque + sealAt(m)),
     sealFriction: perRegion(cuts, sealAt),
+    longestGlide: perRegion(cuts, glideRule(magnets, weightMoment, door.opening.outOfPlumb)),
     capture,
   };
+}
+
+/** See `SwingSystem.longestGlide`: two fine cells where the magnets push outwards harder than gravity pulls back. */
+function glideRule(
+  magnets: TorqueTable | null,
+  weightMoment: number,
+  plumb: number,
+): (middle: number) => number {
+  if (magnets === null || !hasHill(magnets, weightMoment, plumb)) return () => Number.POSITIVE_INFINITY;
+  const fineEnd = magnets.fineWidth * magnets.fineCells;
+  return (middle) => (Math.abs(middle) < fineEnd ? 2 * magnets.fineWidth : Number.POSITIVE_INFINITY);
+}
+
+function hasHill(magnets: TorqueTable, weightMoment: number, plumb: number): boolean {
+  for (let i = 1; i < magnets.fineCells; i++) {
+    const gravity = weightMoment * Math.sin(Math.max(0, i * magnets.fineWidth - Math.abs(plumb)));
+    if (magnets.torque[i * COEFFICIENTS_PER_CELL] > gravity) return true;
+  }
+  return false;
 }
 
 /** True where a mirror image would move alike, so that one direction of let-go stands for both. */

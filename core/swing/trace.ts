@@ -2,9 +2,20 @@
  * The swing as it was computed: one row per step of the integrator. Between two rows the solution is had by taking a
  * shorter step of the same method from the earlier row, so that a trace read at any moment is as exact as the swing itself.
  */
-import { OUT_ANGLE, OUT_SIZE, OUT_SPEED, step } from "./dormand-prince.ts";
+import { OUT_SIZE } from "./dormand-prince.ts";
+import { acceleration } from "./fields.ts";
 import type { Motion } from "./motion.ts";
-import type { SwingSystem } from "./system.ts";
+import {
+  BY_ANGLE,
+  BY_TIME,
+  END_ANGLE,
+  END_SPEED,
+  END_TIME,
+  moveByAngle,
+  moveBySpeed,
+  moveByTime,
+} from "./moves.ts";
+import type { Forces, SwingSystem } from "./system.ts";
 
 /** Angle and speed at one moment. */
 export interface FlapState {
@@ -13,12 +24,17 @@ export interface FlapState {
   speed: number;
 }
 
-const COLUMNS = 6;
+/** Searches inside a step end here, s, and after this many tries at the latest. */
+const SEARCH_TIME = 1e-13;
+const SEARCH_LIMIT = 80;
+
+const COLUMNS = 7;
 const SPEED = 1;
-const ACCELERATION = 2;
-const DAMPING = 3;
-const FRICTION = 4;
-const END_ANGLE = 5;
+const KIND = 2;
+const SIGN = 3;
+const DAMPING = 4;
+const FRICTION = 5;
+const LAST_ANGLE = 6;
 
 /** Rows of steps in flat arrays that grow by doubling and are used again by the next swing. */
 export class Trace {
@@ -30,6 +46,7 @@ export class Trace {
   times = new Float64Array(256);
   private rows = new Float64Array(256 * COLUMNS);
   private readonly out = new Float64Array(OUT_SIZE);
+  private readonly forces: Forces = { sign: 1, damping: 0, friction: 0 };
 
   /** Empties the trace and sets the state it starts from. */
   begin(time: number, angle: number, speed: number): void {
@@ -47,10 +64,11 @@ export class Trace {
     this.times[this.count] = motion.fromTime;
     rows[row] = motion.fromAngle;
     rows[row + SPEED] = motion.fromSpeed;
-    rows[row + ACCELERATION] = motion.fromAcceleration;
-    rows[row + DAMPING] = motion.damping;
-    rows[row + FRICTION] = motion.friction;
-    rows[row + END_ANGLE] = motion.angle;
+    rows[row + KIND] = motion.kind;
+    rows[row + SIGN] = motion.forces.sign;
+    rows[row + DAMPING] = motion.forces.damping;
+    rows[row + FRICTION] = motion.forces.friction;
+    rows[row + LAST_ANGLE] = motion.angle;
     this.count++;
     this.endTime = motion.time;
     this.endAngle = motion.angle;
@@ -72,7 +90,7 @@ export class Trace {
 
   /** Angle at the end of a step: that at the start of the next. */
   endAngleOf(index: number): number {
-    return this.rows[index * COLUMNS + END_ANGLE];
+    return this.rows[index * COLUMNS + LAST_ANGLE];
   }
 
   startSpeed(index: number): number {
@@ -117,33 +135,61 @@ export class Trace {
   within(system: SwingSystem, index: number, dt: number, state: FlapState): FlapState {
     const row = index * COLUMNS;
     const { rows, out } = this;
-    step(
-      system,
-      rows[row],
-      rows[row + SPEED],
-      rows[row + ACCELERATION],
-      rows[row + DAMPING],
-      rows[row + FRICTION],
-      dt,
-      out,
-    );
+    if (rows[row + KIND] === BY_TIME) this.part(system, row, dt);
+    else this.partLasting(system, index, dt);
     state.time = this.times[index] + dt;
-    state.angle = out[OUT_ANGLE];
-    state.speed = out[OUT_SPEED];
+    state.angle = out[END_ANGLE];
+    state.speed = out[END_SPEED];
     return state;
   }
 
-  /**
-   * Moment within a step at which the flap passes `target`, which lies between the step's ends. Newton's method inside a
-   * bracket, to the last bits of time.
-   */
+  /** The step in `row` taken again, only `h` long in its own running variable. */
+  private part(system: SwingSystem, row: number, h: number): void {
+    const { rows, out, forces } = this;
+    forces.sign = rows[row + SIGN];
+    forces.damping = rows[row + DAMPING];
+    forces.friction = rows[row + FRICTION];
+    const kind = rows[row + KIND];
+    const move = kind === BY_TIME ? moveByTime : kind === BY_ANGLE ? moveByAngle : moveBySpeed;
+    move(system, forces, rows[row], rows[row + SPEED], h, out);
+  }
+
+  /** The same for a step over angle or speed, as much of it as lasts `dt`. Newton's method inside a bracket. */
+  private partLasting(system: SwingSystem, index: number, dt: number): void {
+    const row = index * COLUMNS;
+    const { rows, out } = this;
+    const overAngle = rows[row + KIND] === BY_ANGLE;
+    const whole = overAngle ? rows[row + LAST_ANGLE] - rows[row] : -rows[row + SPEED];
+    let low = 0;
+    let high = 1;
+    let share = Math.min(1, dt / (this.endOf(index) - this.times[index]));
+    for (let i = 0; i < SEARCH_LIMIT; i++) {
+      this.part(system, row, share * whole);
+      const late = out[END_TIME] - dt;
+      if (Math.abs(late) < SEARCH_TIME) break;
+      if (late > 0) high = share;
+      else low = share;
+      const rate = overAngle
+        ? out[END_SPEED]
+        : acceleration(system, this.forces, out[END_ANGLE], out[END_SPEED]);
+      const next = share - (late * rate) / whole;
+      share = next > low && next < high ? next : (low + high) / 2;
+    }
+  }
+
+  /** Moment within a step at which the flap passes `target`, which lies between the step's ends: to the last bits of time. */
   timeOf(system: SwingSystem, index: number, target: number, state: FlapState): number {
+    const row = index * COLUMNS;
+    if (this.rows[row + KIND] === BY_ANGLE) {
+      this.part(system, row, target - this.startAngle(index));
+      return this.times[index] + this.out[END_TIME];
+    }
     const sign = this.signOf(index);
     let low = 0;
     let high = this.endOf(index) - this.times[index];
     const from = this.startAngle(index);
     let x = (high * (target - from)) / (this.endAngleOf(index) - from);
-    for (let i = 0; i < 60; i++) {
+    for (let i = 0; i < SEARCH_LIMIT; i++) {
       this.within(system, index, x, state);
       const miss = state.angle - target;
       if (miss * sign < 0) low = x;
@@ -152,7 +198,7 @@ export class Trace {
       const moved = next > low && next < high ? next : (low + high) / 2;
       const dx = moved - x;
       x = moved;
-      if (Math.abs(dx) < 1e-12 || high - low < 1e-13) break;
+      if (Math.abs(dx) < SEARCH_TIME || high - low < SEARCH_TIME) break;
     }
     return this.times[index] + x;
   }

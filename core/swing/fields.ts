@@ -1,0 +1,79 @@
+/**
+ * The equation of motion in the three variables a swing is stepped in. Between two turning points the dry friction has one sign
+ * and the angle is monotonic, so the running variable may be chosen by what lies ahead:
+ *
+ * - `TIME`: (θ, ω) over t. Always works; the only one that starts from rest.
+ * - `ANGLE`: (energy, t) over θ. The energy changes only by what takes energy out: a steep magnet well, which in time
+ *   forces tiny steps, is exact here, and a cut of the θ axis is met without any search. Needs a moving flap.
+ * - `SPEED`: (θ, t) over ω. Ends at ω = 0 exactly: a turning point without a search (Hénon, Physica D 5 (1982) 412,
+ *   for this exchange of the running variable). Needs an acceleration that keeps its sign.
+ */
+import { tableEnergy, tableTorque } from "../parts/torque-table.ts";
+import type { Field } from "./dormand-prince.ts";
+import type { Forces, SwingSystem } from "./system.ts";
+import { motionDrag, pressureTorque, windTorque } from "./torque.ts";
+
+/** Torque of moving air, wind and pressure together, N m. */
+export function airTorque(system: SwingSystem, angle: number, speed: number): number {
+  const { air } = system;
+  let torque = -air.stillDrag * Math.abs(speed) * speed;
+  if (air.wind !== 0) torque = windTorque(air, angle) + motionDrag(air, angle, speed);
+  return system.pressureMoment === 0 ? torque : torque + pressureTorque(system, angle);
+}
+
+/** Torque of gravity and magnets, N m. */
+function potentialTorque(system: SwingSystem, angle: number): number {
+  const gravity = -system.weightMoment * Math.sin(angle - system.plumb);
+  return system.magnets === null ? gravity : gravity + tableTorque(system.magnets, angle);
+}
+
+/** Energy of gravity and magnets, J, from any fixed zero: here gravity's lowest point and the magnets' centre. */
+export function wellEnergy(system: SwingSystem, angle: number): number {
+  const half = Math.sin((angle - system.plumb) / 2);
+  const gravity = 2 * system.weightMoment * half * half;
+  return system.magnets === null ? gravity : gravity + tableEnergy(system.magnets, angle);
+}
+
+/** Angular acceleration, rad/s². */
+export function acceleration(system: SwingSystem, forces: Forces, angle: number, speed: number): number {
+  const torque =
+    potentialTorque(system, angle) +
+    airTorque(system, angle, speed) -
+    forces.damping * speed +
+    forces.friction;
+  return torque / system.inertia;
+}
+
+/** (θ, ω) over time. Sums: damping's and air's energies, J. */
+export const TIME: Field = (system, forces, _time, angle, speed, rates) => {
+  const air = airTorque(system, angle, speed);
+  const drag = forces.damping * speed;
+  rates[0] = speed;
+  rates[1] = (potentialTorque(system, angle) + air - drag + forces.friction) / system.inertia;
+  rates[2] = drag * speed;
+  rates[3] = -air * speed;
+};
+
+/** (energy, t) over θ; the speed's sign is the friction-free direction `forces.sign`. */
+export const ANGLE: Field = (system, forces, angle, energy, _time, rates) => {
+  const kinetic = energy - wellEnergy(system, angle);
+  const speed = forces.sign * Math.sqrt((2 * kinetic) / system.inertia);
+  const air = airTorque(system, angle, speed);
+  const drag = forces.damping * speed;
+  rates[0] = air - drag + forces.friction;
+  rates[1] = 1 / speed;
+  rates[2] = drag;
+  rates[3] = -air;
+};
+
+/** (θ, t) over ω. */
+export const SPEED: Field = (system, forces, speed, angle, _time, rates) => {
+  const air = airTorque(system, angle, speed);
+  const drag = forces.damping * speed;
+  const torque = potentialTorque(system, angle) + air - drag + forces.friction;
+  const slowness = system.inertia / torque;
+  rates[0] = speed * slowness;
+  rates[1] = slowness;
+  rates[2] = drag * speed * slowness;
+  rates[3] = -air * speed * slowness;
+};
