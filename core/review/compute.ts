@@ -92,11 +92,20 @@ export interface Mechanics {
   readonly system: SwingSystem;
 }
 
+/** A door computed before: its magnet table serves a door with the very same magnets and stops. */
+export type Known = Pick<Computed, "door" | "centring">;
+
+function centringOf(door: Door, known: Known | null): Centring | null {
+  if (door.magnets === null) return null;
+  const same = known?.door.magnets === door.magnets && known.door.hinge.stopAngle === door.hinge.stopAngle;
+  return same ? known.centring : centring(door.magnets, door.hinge.stopAngle);
+}
+
 /** Parts to equation of motion. */
-export function mechanics(door: Door): Mechanics {
+export function mechanics(door: Door, known: Known | null = null): Mechanics {
   const magnets = door.magnets;
   const body = flapBody(door.flap, magnets === null ? [] : magnetMasses(magnets));
-  const pull = magnets === null ? null : centring(magnets, door.hinge.stopAngle);
+  const pull = centringOf(door, known);
   const latch = door.latch === null ? null : latchMechanics(door.latch);
   const capture = latch === null ? null : { centre: latch.centre, half: latch.capture };
   return { body, centring: pull, latch, system: swingSystem(door, body, pull?.table ?? null, capture) };
@@ -115,8 +124,8 @@ export function resistanceOf(door: Door, parts: Pick<Mechanics, "body" | "centri
 }
 
 /** Computes all of a valid door. Never throws; what does not exist for this door is `null`. */
-export function compute(door: Door): Computed {
-  const parts = mechanics(door);
+export function compute(door: Door, known: Known | null = null): Computed {
+  const parts = mechanics(door, known);
   const { body, latch, system } = parts;
   const height = hingeHeight(door.opening.sillHeight, door.flap.bottomClearance, body.reach);
   const sets = restSets(system);

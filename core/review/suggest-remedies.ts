@@ -1,0 +1,2 @@
+/** The ways out a rule may name. */
+export type RemedyName = string;

@@ -1,0 +1,114 @@
+/** Doors for the review's tests: the reference doors, and one good door to spoil. */
+import { readdirSync, readFileSync } from "node:fs";
+import { type Door, readDoor } from "../../../core/door/index.ts";
+import type { DoorEdit } from "../../../core/review/finding.ts";
+
+const FOLDER = new URL("../../reference/model/doors/", import.meta.url);
+
+export type DoorJson = Record<string, Record<string, unknown>> & { animals?: unknown };
+
+/** The door of a file's data; throws with every fault where it is not one. */
+export function doorOf(data: unknown): Door {
+  const read = readDoor(JSON.stringify(data));
+  if (!read.ok) throw new Error(read.errors.map((e) => e.message).join("\n"));
+  return read.door;
+}
+
+export const SAMPLE_FILES: readonly string[] = readdirSync(FOLDER)
+  .filter((name) => name.endsWith(".door.json"))
+  .sort();
+
+export function sampleJson(file: string): DoorJson {
+  return JSON.parse(readFileSync(new URL(file, FOLDER), "utf8"));
+}
+
+export function sampleDoor(file: string): Door {
+  return doorOf(sampleJson(file));
+}
+
+/** A door on which every finding is ok or a caution that always applies; invented. */
+export const GOOD = {
+  format: "swingstill-door",
+  version: 1,
+  name: "Good door",
+  animals: [
+    {
+      name: "Mossy",
+      shoulderHeight: "25 cm",
+      chestWidth: "13 cm",
+      bodyLength: "46 cm",
+      mass: "4.5 kg",
+      speed: "0.8 m/s",
+    },
+  ],
+  opening: { width: "24 cm", height: "30 cm", sillHeight: "10 cm" },
+  flap: {
+    width: "23 cm",
+    height: "28 cm",
+    thickness: "4 mm",
+    material: "polycarbonate",
+    hingeOffset: "6 mm",
+  },
+  hinge: { frictionTorque: "2 mN m", viscousDamping: "1.5 mN m s/rad" },
+  damper: { coefficient: "12 mN m s/rad" },
+  magnets: {
+    arrangement: "jamb",
+    diameter: "6 mm",
+    thickness: "2 mm",
+    remanence: "1.2 T",
+    gap: "5.5 mm",
+    distanceFromHinge: "26 cm",
+  },
+  latch: {
+    boltWidth: "8 mm",
+    slotWidth: "14 mm",
+    distanceFromHinge: "27 cm",
+    tipGap: "2 mm",
+    engagement: "3 mm",
+    edgeHalfWidth: "9 mm",
+    boltMass: "18 g",
+    springForce: "0.6 N",
+    frictionCoefficient: 0.15,
+  },
+  solenoid: {
+    ratedVoltage: "24 V",
+    ratedCurrent: "120 mA",
+    inductance: "0.35 H",
+    stroke: "6 mm",
+    pull: [
+      ["0 mm", "7 N"],
+      ["2 mm", "4 N"],
+      ["6 mm", "2.6 N"],
+    ],
+    thermalResistance: "12 K/W",
+    thermalTimeConstant: "6 min",
+  },
+  driver: {},
+  timer: { holdTime: "8 s", resistorTolerance: "1 %", capacitorTolerance: "5 %" },
+  supply: { regulator: "switching" },
+};
+
+/** A copy of the good door with entries changed by key path; `undefined` takes one out. */
+export function goodWith(changes: Readonly<Record<string, unknown>>): Door {
+  const data = structuredClone(GOOD) as unknown as Record<string, unknown>;
+  for (const [path, value] of Object.entries(changes)) put(data, path.split("."), value);
+  return doorOf(data);
+}
+
+function put(home: Record<string, unknown>, [step, ...rest]: string[], value: unknown): void {
+  if (rest.length > 0) {
+    home[step] ??= {};
+    put(home[step] as Record<string, unknown>, rest, value);
+  } else if (value === undefined) delete home[step];
+  else home[step] = value;
+}
+
+/** Edits written into a file's data, as the app and a person would. */
+export function edited(data: unknown, edits: readonly DoorEdit[], flags: readonly string[] = []): unknown {
+  const copy = structuredClone(data) as Record<string, unknown>;
+  for (const { path, text } of edits) {
+    const plain = flags.includes(path) || /^-?[\d.]+$/.test(text);
+    put(copy, path.split("."), text === "true" ? true : plain ? Number(text) : text);
+  }
+  return copy;
+}
