@@ -1,0 +1,64 @@
+/** A sign per outcome, each of its own shape, and the patterns that fill what an outcome covers. */
+import type { Outcome } from "../../core/passage/relatch.ts";
+import { OUTCOMES } from "./outcomes.ts";
+
+const SIGNS: Readonly<Record<Outcome, { outline: string; inside: string }>> = {
+  caught: { outline: "M8 1a7 7 0 1 1 0 14a7 7 0 0 1 0-14z", inside: "M4.6 8.4l2.4 2.4l4.4-5" },
+  stuck: { outline: "M8 .8L15.2 8L8 15.2L.8 8z", inside: "M5 8h6" },
+  "shut out": { outline: "M1.6 1.6h12.8v12.8h-12.8z", inside: "M5 5l6 6M11 5l-6 6" },
+  "under the animal": { outline: "M8 1.2L15.4 14.6H.6z", inside: "M8 6v4M8 12v.4" },
+};
+
+/** Drawn in a 16 by 16 box at the place given; `size` px. */
+export function OutcomeMark({
+  outcome,
+  x,
+  y,
+  size,
+}: {
+  outcome: Outcome;
+  x: number;
+  y: number;
+  size: number;
+}) {
+  const { outline, inside } = SIGNS[outcome];
+  return (
+    <g
+      className={`strip-sign strip-sign--${OUTCOMES[outcome].id}`}
+      transform={`translate(${x} ${y}) scale(${size / 16})`}
+    >
+      <path className="strip-sign-outline" d={outline} />
+      <path className="strip-sign-inside" d={inside} />
+    </g>
+  );
+}
+
+/** The sign by itself, one em high; a word stands beside it. */
+export function OutcomeSign({ outcome }: { outcome: Outcome }) {
+  return (
+    <svg className="strip-sign-alone" viewBox="0 0 16 16" aria-hidden="true">
+      <OutcomeMark outcome={outcome} x={0} y={0} size={16} />
+    </svg>
+  );
+}
+
+/** One pattern per outcome: even, dots, rising hatch, crossed hatch. Their ids begin with `prefix`. */
+export function OutcomePatterns({ prefix }: { prefix: string }) {
+  return (
+    <defs>
+      <Pattern id={`${prefix}-caught`} kind="caught" size={8} d="" />
+      <Pattern id={`${prefix}-stuck`} kind="stuck" size={6} d="M1.5 1.5h.01M4.5 4.5h.01" />
+      <Pattern id={`${prefix}-shut-out`} kind="shut-out" size={6} d="M-1 7L7 -1M-1 1L1 -1M5 7L7 5" />
+      <Pattern id={`${prefix}-under`} kind="under" size={6} d="M0 0L6 6M6 0L0 6" />
+    </defs>
+  );
+}
+
+function Pattern({ id, kind, size, d }: { id: string; kind: string; size: number; d: string }) {
+  return (
+    <pattern id={id} width={size} height={size} patternUnits="userSpaceOnUse">
+      <rect className={`strip-ground--${kind}`} width={size} height={size} />
+      {d !== "" && <path className={`strip-hatch strip-hatch--${kind}`} d={d} />}
+    </pattern>
+  );
+}

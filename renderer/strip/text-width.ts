@@ -1,0 +1,15 @@
+/** How wide a text of the page's face is, px: measured once per text and size. */
+const widths = new Map<string, number>();
+let pen: CanvasRenderingContext2D | null = null;
+
+export function textWidth(text: string, size: number, weight = 420): number {
+  const key = `${size}/${weight}/${text}`;
+  const known = widths.get(key);
+  if (known !== undefined) return known;
+  pen ??= document.createElement("canvas").getContext("2d");
+  if (pen === null) return text.length * size * 0.6;
+  pen.font = `${weight} ${size}px ${getComputedStyle(document.body).fontFamily}`;
+  const { width } = pen.measureText(text);
+  if (document.fonts.status === "loaded") widths.set(key, width);
+  return width;
+}
