@@ -9,15 +9,15 @@ import type { Magnets } from "../door/door.ts";
 import { remanenceAt } from "./magnet.ts";
 import { type Profile, profile, profileAt } from "./magnet-profile.ts";
 import { chooseZones, knotAngle, knotCount, type Zones } from "./magnet-zones.ts";
-import { magnetPair, magnetRows, torquePerRemanence2 } from "./magnets.ts";
+import { leastGap, magnetRows, torquePerRemanence2 } from "./magnets.ts";
 import { fillCells, KNOT_VALUES, newTorqueTable, type TorqueTable } from "./torque-table.ts";
 
-/** Largest error of a table's quintics, as a share of its peak. */
-const TABLE_TOLERANCE = 1e-7;
+/** Error at the middle of a table's quintics, as a share of its peak: kept under 10⁻⁷, which is what is promised. */
+const TABLE_TOLERANCE = 7e-8;
 /** The same over a family's whole range of gaps. */
 const FAMILY_TOLERANCE = 4e-7;
 /** Error aimed at between a family's gaps. */
-const GAP_TOLERANCE = 1e-9;
+const GAP_TOLERANCE = 3e-8;
 /** A table goes on past the stops by this much, rad: a step may look past a stop before it finds it. */
 const PAST_STOP = 0.1;
 /** Points added to what the estimate asks for: a sill's tilt takes a little off the gap. */
@@ -34,6 +34,8 @@ export interface TorqueFamily {
   readonly zones: Zones;
   readonly end: number;
   readonly range: GapRange;
+  /** Gaps below this are computed as this, m. */
+  readonly least: number;
   /** ln(gap) at the family's points, and their barycentric weights. */
   readonly points: Float64Array;
   readonly weights: Float64Array;
@@ -44,19 +46,15 @@ export interface TorqueFamily {
   readonly knots: Float64Array;
 }
 
-/** Angle over which the torque turns near the centre, rad. */
-function turningAngle(magnets: Magnets, gap: number): number {
-  return (2 * (gap + 0.1 * magnets.diameter)) / Math.max(...magnetRows(magnets));
-}
-
 function profileAtGap(magnets: Magnets, gap: number, end: number): Profile {
   const torque = torquePerRemanence2(magnets, gap);
-  const pair = magnetPair(magnets, gap);
   const lever = Math.max(...magnetRows(magnets));
   const guess = [0.3, 0.6, 1, 1.5].map((share) =>
-    Math.abs(torque(Math.min(end, (share * (pair.radius + gap)) / lever))),
+    Math.abs(torque(Math.min(end, (share * (0.5 * magnets.diameter + gap)) / lever))),
   );
-  return profile(torque, end, Math.min(end, turningAngle(magnets, gap)), Math.max(...guess));
+  // The torque turns over a gap's length at the lever, or a little more.
+  const widths = { first: (2 * (gap + 0.1 * magnets.diameter)) / lever, least: (0.1 * gap) / lever };
+  return profile(torque, end, widths, Math.max(...guess));
 }
 
 /** Torque, slope and curvature at every knot, per Br²; at the centre torque and curvature are 0, being odd. */
@@ -93,8 +91,10 @@ function gapPoints(range: GapRange): { points: Float64Array; weights: Float64Arr
   return { points, weights };
 }
 
-function familyOver(magnets: Magnets, maxAngle: number, range: GapRange, tolerance: number): TorqueFamily {
+function familyOver(magnets: Magnets, maxAngle: number, wanted: GapRange, tolerance: number): TorqueFamily {
   const end = Math.min(Math.PI, maxAngle + PAST_STOP);
+  const least = leastGap(magnets);
+  const range = { low: Math.max(least, wanted.low), high: Math.max(least, wanted.high) };
   const { points, weights } = gapPoints(range);
   const profiles = Array.from(points, (point) => profileAtGap(magnets, Math.exp(point), end));
   const zones = chooseZones(profiles, tolerance);
@@ -108,6 +108,7 @@ function familyOver(magnets: Magnets, maxAngle: number, range: GapRange, toleran
     zones,
     end,
     range,
+    least,
     points,
     weights,
     values,
@@ -124,9 +125,9 @@ export function torqueFamily(magnets: Magnets, maxAngle: number, range: GapRange
   return familyOver(magnets, maxAngle, range, FAMILY_TOLERANCE);
 }
 
-/** A gap range of ± five standard deviations, kept above an eighth of the nominal gap. */
+/** A gap range of ± five standard deviations, kept above a quarter of the nominal gap. */
 export function gapRange(gap: number, sigma: number): GapRange {
-  return { low: Math.max(gap / 8, gap - 5 * sigma), high: gap + 5 * sigma };
+  return { low: Math.max(gap / 4, gap - 5 * sigma), high: gap + 5 * sigma };
 }
 
 /** An empty table of the family's form, for `fillTorqueTable`. */
@@ -150,15 +151,25 @@ function setShares(family: TorqueFamily, x: number): void {
   for (let i = 0; i < points.length; i++) shares[i] /= sum;
 }
 
+/** A knot's three values go side by side: three independent sums keep the adder busy. */
 function interpolateKnots(family: TorqueFamily, gap: number): void {
   const { values, shares, knots } = family;
   const count = shares.length;
   setShares(family, Math.log(gap));
-  for (let k = 0; k < knots.length; k++) {
-    let sum = 0;
+  for (let k = 0; k < knots.length; k += KNOT_VALUES) {
     const row = k * count;
-    for (let i = 0; i < count; i++) sum += shares[i] * values[row + i];
-    knots[k] = sum;
+    let torque = 0;
+    let slope = 0;
+    let curvature = 0;
+    for (let i = 0; i < count; i++) {
+      const share = shares[i];
+      torque += share * values[row + i];
+      slope += share * values[row + count + i];
+      curvature += share * values[row + 2 * count + i];
+    }
+    knots[k] = torque;
+    knots[k + 1] = slope;
+    knots[k + 2] = curvature;
   }
 }
 
@@ -169,12 +180,13 @@ function interpolateKnots(family: TorqueFamily, gap: number): void {
  */
 export function fillTorqueTable(
   family: TorqueFamily,
-  gap: number,
+  wanted: number,
   remanence: number,
   temperature: number,
   table: TorqueTable,
 ): void {
   const { range, zones, knots } = family;
+  const gap = Math.max(wanted, family.least);
   if (gap >= range.low && gap <= range.high) interpolateKnots(family, gap);
   else knotValues(profileAtGap(family.magnets, gap, family.end), zones, knots, 1, 0);
   const actual = remanenceAt(remanence, temperature);

@@ -9,9 +9,6 @@ const POINTS = 16;
 const TAIL = 1e-10;
 /** Panels widen by this much after each good one, and halve when the function turns too quickly. */
 const GROWTH = 1.6;
-/** No panel gets narrower than this share of the range: a kink is then left to its error. */
-const NARROWEST = 1e-6;
-
 interface Panel {
   readonly start: number;
   readonly width: number;
@@ -57,21 +54,27 @@ function panelOf(coefficients: Float64Array, start: number, width: number): Pane
 }
 
 /**
- * Panels over 0…end. `scale` is the angle over which the function turns near 0; `peak` is a value near the
- * function's greatest, against which its error is judged (the panels' own greatest takes over where larger).
+ * Panels over 0…end. `widths`: of the first panel tried, and below which none is halved again (where the function's
+ * own rounding is past the tail, halving would never end). `peak` is a value near the function's greatest, against
+ * which its error is judged (the panels' own greatest takes over where larger).
  */
-export function profile(f: (angle: number) => number, end: number, scale: number, peak: number): Profile {
+export function profile(
+  f: (angle: number) => number,
+  end: number,
+  widths: { readonly first: number; readonly least: number },
+  peak: number,
+): Profile {
   const panels: Panel[] = [];
   let greatest = peak;
   let start = 0;
-  let width = Math.min(scale, end);
+  let width = Math.min(widths.first, end);
   while (start < end) {
     const left = end - start;
     const tried = left < 1.3 * width ? left : width;
     const { coefficients: c, greatest: here } = sample(f, start, tried);
     greatest = Math.max(greatest, here);
     const tail = Math.abs(c[POINTS - 1]) + Math.abs(c[POINTS - 2]) + Math.abs(c[POINTS - 3]);
-    if (tail <= TAIL * greatest || tried <= NARROWEST * end) {
+    if (tail <= TAIL * greatest || tried <= widths.least) {
       panels.push(panelOf(c, start, tried));
       start = tried === left ? end : start + tried;
       width = tried * GROWTH;

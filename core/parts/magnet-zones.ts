@@ -26,6 +26,11 @@ export function knotAngle(zones: Zones, i: number): number {
   return past <= 0 ? i * zones.fineWidth : zones.fineCells * zones.fineWidth + past * zones.coarseWidth;
 }
 
+/** Times the cells are narrowed, should the leading term have promised too much. */
+const ROUNDS = 10;
+/** A panel's points can't tell of anything finer than this share of it: what looks so is rounding. */
+const FINEST_SHARE = 1 / 16;
+
 /** Widths that the leading error term allows, at places in rising order. */
 function allowedWidths(of: Profile, tolerance: number): { angle: number; width: number }[] {
   const allowed = HERMITE_ERROR * tolerance * of.peak;
@@ -33,7 +38,8 @@ function allowedWidths(of: Profile, tolerance: number): { angle: number; width: 
     Array.from({ length: LOOKS }, (_, i) => {
       const angle = panel.start + (i * panel.width) / (LOOKS - 1);
       const sixth = Math.abs(profileAt(of, Math.min(angle, of.end), 6));
-      return { angle, width: Math.min(0.25 * of.end, (allowed / (sixth + Number.MIN_VALUE)) ** (1 / 6)) };
+      const width = (allowed / (sixth + Number.MIN_VALUE)) ** (1 / 6);
+      return { angle, width: Math.min(0.25 * of.end, Math.max(FINEST_SHARE * panel.width, width)) };
     }),
   );
 }
@@ -96,7 +102,7 @@ export function chooseZones(profiles: readonly Profile[], tolerance: number): Zo
     .sort((left, right) => left.angle - right.angle);
   let shrink = 1;
   let zones = bestSplit(places, end, shrink);
-  for (let round = 0; round < 20; round++) {
+  for (let round = 0; round < ROUNDS; round++) {
     const error = Math.max(...profiles.map((of) => zoneError(of, zones)));
     if (error <= tolerance) break;
     shrink *= Math.min(0.97, (tolerance / error) ** (1 / 6));

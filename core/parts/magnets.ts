@@ -12,7 +12,7 @@ import {
   type MagnetPair,
   remanenceAt,
 } from "./magnet.ts";
-import { sillTorque } from "./magnet-sill.ts";
+import { edgeDip, sillTorque } from "./magnet-sill.ts";
 import { type TorqueExtreme, type TorqueTable, tableExtreme } from "./torque-table.ts";
 
 export function magnetPair(magnets: Magnets, gap: number = magnets.gap): MagnetPair {
@@ -63,8 +63,21 @@ function jambTorque(magnets: Magnets, gap: number): (angle: number) => number {
   };
 }
 
+/** Gaps narrower than these shares of the radius (in a sill: past striking) are computed as this wide: hundredths of a
+ * millimetre, or a few tenths in a sill, whose integrals are dearer. Nobody builds narrower ones, and a sampled one
+ * must not take for ever. */
+const LEAST_GAP = { jamb: 1 / 400, sill: 1 / 25 };
+
+/** The narrowest gap that the torque follows, m. */
+export function leastGap(magnets: Magnets): number {
+  const radius = 0.5 * magnets.diameter;
+  const dip = magnets.arrangement === "sill" ? edgeDip(radius, magnets.distanceFromHinge) : 0;
+  return dip + radius * LEAST_GAP[magnets.arrangement];
+}
+
 /** The arrangement's torque at an angle, per Br² (N m/T²), at a gap: the exact one that tables are made of. */
-export function torquePerRemanence2(magnets: Magnets, gap: number): (angle: number) => number {
+export function torquePerRemanence2(magnets: Magnets, wanted: number): (angle: number) => number {
+  const gap = Math.max(wanted, leastGap(magnets));
   const oneSide =
     magnets.arrangement === "jamb"
       ? jambTorque(magnets, gap)
@@ -93,6 +106,53 @@ export function magnetMasses(magnets: Magnets): MagnetMass[] {
   return magnetRows(magnets).flatMap((row) =>
     Array.from({ length: sides }, () => ({ mass, distance: row + centre })),
   );
+}
+
+export interface GeometryError {
+  /** Path in the door file. */
+  readonly key: string;
+  readonly given: string;
+  readonly expected: string;
+}
+
+/** How far a magnet may stand out of the flap's bottom edge, m (assumption: a rounded dimension, a thin cap). */
+const PROTRUSION = 1e-3;
+
+function metres(value: number): string {
+  return `${Number(value.toPrecision(6))} m`;
+}
+
+/**
+ * What is wrong with the arrangement as a whole, each value being in its own range: magnets above the hinge or past
+ * the bottom edge, rows that overlap, rows in a sill. `flapReach`: hinge to the flap's bottom edge, m.
+ */
+export function magnetGeometryErrors(magnets: Magnets, flapReach: number): GeometryError[] {
+  const { arrangement, perSide, pitch, diameter, thickness, gap, distanceFromHinge: lowest } = magnets;
+  const errors: GeometryError[] = [];
+  const refuse = (key: string, given: string, expected: string) =>
+    errors.push({ key: `magnets.${key}`, given, expected });
+  if (lowest > flapReach + PROTRUSION) {
+    refuse("distanceFromHinge", metres(lowest), `at most ${metres(flapReach)}, the flap's bottom edge`);
+  }
+  if (arrangement === "sill") {
+    if (perSide !== 1) refuse("perSide", `${perSide}`, "1: a sill counts its magnets with magnets.sides");
+    if (lowest <= thickness) {
+      refuse("distanceFromHinge", metres(lowest), `more than the magnet's thickness, ${metres(thickness)}`);
+    }
+    const dip = edgeDip(0.5 * diameter, lowest);
+    if (gap <= dip) {
+      refuse("gap", metres(gap), `more than ${metres(dip)}: the flap magnet's edge would strike the sill's`);
+    }
+    return errors;
+  }
+  if (perSide > 1 && pitch < diameter) {
+    refuse("pitch", metres(pitch), `at least the diameter, ${metres(diameter)}: the rows overlap`);
+  }
+  if (lowest - (perSide - 1) * pitch <= 0) {
+    const least = metres((perSide - 1) * pitch);
+    refuse("distanceFromHinge", metres(lowest), `more than ${least}: the upper rows are above the hinge`);
+  }
+  return errors;
 }
 
 export interface MagnetResults {
