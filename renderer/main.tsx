@@ -1,14 +1,77 @@
+/** The page's start: puts the parts together and shows a door. */
+import "@fontsource-variable/figtree/wght.css";
+import "./theme/tokens.css";
+import "./theme/base.css";
+import "./theme/bench.css";
+import "./theme/parts.css";
+import "./theme/overlays.css";
 import { StrictMode } from "react";
 import { createRoot } from "react-dom/client";
+import { surroundings } from "./bridge/index.ts";
+import { FIRST_EXAMPLE } from "./examples.ts";
+import { App } from "./shell/App.tsx";
+import { createCommands } from "./shell/commands.ts";
+import { systemIsDark } from "./shell/look.ts";
+import { createUi } from "./shell/ui-store.ts";
+import { type Workbench, WorkbenchContext } from "./shell/workbench.ts";
+import { type Asker, createDocuments } from "./state/documents.ts";
+import { drivePlayhead } from "./state/drive.ts";
+import { createEngine, type Port } from "./state/engine.ts";
+import { followFilm } from "./state/follow-film.ts";
+import { createPage } from "./state/page-store.ts";
+import { createPlayhead } from "./state/playhead.ts";
+import { createSettings } from "./state/settings.ts";
+
+function startWorker(): Port {
+  return new Worker(new URL("./worker/door-worker.ts", import.meta.url), {
+    type: "module",
+  }) as unknown as Port;
+}
+
+function assemble(): Workbench {
+  const bridge = surroundings();
+  const page = createPage(createEngine(startWorker));
+  const settings = createSettings(window.localStorage);
+  const ui = createUi();
+  const playhead = createPlayhead();
+  const scene = { current: null };
+  const asker: Asker = {
+    unsaved: (name) => new Promise((answer) => ui.setState({ dialog: { kind: "unsaved", name, answer } })),
+    tell: (title, reasons) => ui.setState({ dialog: { kind: "notice", title, reasons } }),
+  };
+  const documents = createDocuments(page, bridge, asker);
+  const commands = createCommands({ page, documents, settings, ui, playhead, bridge, scene, systemIsDark });
+  return { page, documents, settings, ui, playhead, bridge, commands, scene };
+}
+
+/** A door opened from outside comes first, then unsaved work, then the first example. */
+async function showFirst({ documents, page, ui, bridge }: Workbench): Promise<void> {
+  bridge.onOpenFile((door) => void documents.openFile(door));
+  const found = await documents.leftovers();
+  documents.keepCopies();
+  if (page.store.getState().document === null && FIRST_EXAMPLE !== undefined) {
+    await documents.startFrom(FIRST_EXAMPLE.id, FIRST_EXAMPLE.text);
+  }
+  if (found.length > 0) ui.setState({ dialog: { kind: "recovery", found } });
+}
 
 const place = document.getElementById("root");
 if (place === null) throw new Error("the page has no element with the id root");
 
+const workbench = assemble();
+const { bridge, commands, documents, page, playhead, settings } = workbench;
+bridge.onMenuCommand((command) => commands.run(command));
+bridge.onSaveBeforeClosing(() => documents.save());
+drivePlayhead(playhead, window);
+followFilm(page.store, playhead, !window.matchMedia("(prefers-reduced-motion: reduce)").matches);
+page.actions.setUnits(settings.getState().units);
+settings.subscribe(({ units }) => page.actions.setUnits(units));
+void showFirst(workbench);
+
 createRoot(place).render(
   <StrictMode>
-    <main>
-      <h1>Swingstill</h1>
-      <p>The door is computed on the command line so far: npm run -s swingstill -- review FILE</p>
-    </main>
+    <WorkbenchContext value={workbench}>
+      <App />
+    </WorkbenchContext>
   </StrictMode>,
 );

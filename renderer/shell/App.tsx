@@ -1,0 +1,68 @@
+/** The window: header, verdict, parts, stage, transport, strip, and the dialogs above them. */
+import { type ReactNode, useEffect } from "react";
+import { PartsRail } from "../parts/PartsRail.tsx";
+import { StationForm } from "../parts/StationForm.tsx";
+import { isUnsaved } from "../state/page-store.ts";
+import { DropTarget } from "./DropTarget.tsx";
+import { Dialogs } from "./dialogs/Dialogs.tsx";
+import { Header } from "./Header.tsx";
+import { useKeys } from "./keys.ts";
+import { useLook } from "./look.ts";
+import { Said } from "./Said.tsx";
+import { Stage } from "./Stage.tsx";
+import { Strip } from "./Strip.tsx";
+import { Transport } from "./Transport.tsx";
+import { VerdictBand } from "./VerdictBand.tsx";
+import { Welcome } from "./Welcome.tsx";
+import { usePage, useWorkbench } from "./workbench.ts";
+
+export function App(): ReactNode {
+  const there = usePage((state) => state.document !== null);
+  useLook();
+  useKeys();
+  useShellState();
+  return (
+    <div className="window">
+      <div className="bench" data-empty={!there || undefined}>
+        <Header />
+        {there ? <Bench /> : <Welcome />}
+      </div>
+      <Dialogs />
+      <DropTarget />
+      <Said />
+    </div>
+  );
+}
+
+function Bench(): ReactNode {
+  return (
+    <>
+      <aside className="parts" aria-label="Parts of the door" data-region="parts">
+        <PartsRail />
+        <StationForm />
+      </aside>
+      <main className="main" data-region="stage">
+        <VerdictBand />
+        <Stage />
+        <Transport />
+      </main>
+      <section className="strip" aria-label="The passage in time" data-region="strip">
+        <Strip />
+      </section>
+    </>
+  );
+}
+
+/** Tells the shell what its menu and its closing question need to know, and the window's title. */
+function useShellState(): void {
+  const { bridge } = useWorkbench();
+  const undoName = usePage(({ history }) => history.done[history.done.length - 1]?.name ?? null);
+  const redoName = usePage(({ history }) => history.undone[history.undone.length - 1]?.name ?? null);
+  const name = usePage(({ document }) => document?.name ?? null);
+  const unsaved = usePage(isUnsaved);
+  useEffect(() => bridge.setMenuState({ undo: undoName, redo: redoName }), [bridge, undoName, redoName]);
+  useEffect(() => bridge.setUnsaved(unsaved), [bridge, unsaved]);
+  useEffect(() => {
+    document.title = name === null ? "Swingstill" : `${unsaved ? "• " : ""}${name} – Swingstill`;
+  }, [name, unsaved]);
+}

@@ -1,0 +1,89 @@
+/** The page's keys. On the desktop the menu has most of them too; the page takes them first and the same commands run. */
+import { useEffect } from "react";
+import type { CommandName } from "./commands.ts";
+import { useWorkbench } from "./workbench.ts";
+
+export interface KeyHelp {
+  readonly keys: string;
+  readonly does: string;
+}
+
+/** For the help; the table below is what acts. */
+export const KEY_HELP: readonly KeyHelp[] = [
+  { keys: "Space", does: "play or pause" },
+  { keys: "← →", does: "one frame back or on, with the strip or the door in focus" },
+  { keys: "↑ ↓ in an entry", does: "nudge the number; with Shift far, with Alt a little" },
+  { keys: "Esc in an entry", does: "give up what was typed" },
+  { keys: "F6", does: "go to the next region: parts, door, strip" },
+  { keys: "Ctrl Z, Ctrl Y", does: "undo, redo" },
+  { keys: "Ctrl O, Ctrl S, Ctrl Shift S", does: "open, save, save as" },
+  { keys: "Ctrl +, Ctrl −, Ctrl 0", does: "larger, smaller, usual text" },
+  { keys: "F1", does: "this help" },
+];
+
+const WITH_CONTROL: Readonly<Record<string, CommandName>> = {
+  o: "open",
+  s: "save",
+  "shift+s": "save-as",
+  z: "undo",
+  "shift+z": "redo",
+  y: "redo",
+  "+": "larger-text",
+  "=": "larger-text",
+  "shift++": "larger-text",
+  "-": "smaller-text",
+  "0": "usual-text",
+};
+
+/** The command of a key with Ctrl (or Cmd); undefined where there is none. */
+export function commandOfKey(key: string, shift: boolean): CommandName | undefined {
+  const low = key.toLowerCase();
+  return WITH_CONTROL[shift ? `shift+${low}` : low];
+}
+
+const TAKES_SPACE =
+  "input, textarea, select, button, summary, a, [role=slider], [role=tab], [role=menuitem], [role=radio]";
+
+export function useKeys(): void {
+  const { commands, ui, playhead } = useWorkbench();
+  useEffect(() => {
+    const onKey = (event: KeyboardEvent): void => {
+      if (event.defaultPrevented || ui.getState().dialog !== null) return;
+      const name =
+        plainCommand(event) ??
+        (event.ctrlKey || event.metaKey ? commandOfKey(event.key, event.shiftKey) : undefined);
+      if (event.key === "F6") {
+        event.preventDefault();
+        nextRegion(event.shiftKey ? -1 : 1);
+      } else if (isStep(event)) {
+        event.preventDefault();
+        playhead.step(event.key === "ArrowRight" ? 1 : -1);
+      } else if (name !== undefined) {
+        event.preventDefault();
+        commands.run(name);
+      }
+    };
+    window.addEventListener("keydown", onKey);
+    return () => window.removeEventListener("keydown", onKey);
+  }, [commands, ui, playhead]);
+}
+
+function plainCommand(event: KeyboardEvent): CommandName | undefined {
+  if (event.key === "F1") return "help";
+  const { target } = event;
+  const free = target instanceof Element && target.closest(TAKES_SPACE) === null;
+  return event.key === " " && free ? "play-pause" : undefined;
+}
+
+/** Arrows step the film where the focus is on the stage or the strip itself, not on one of their controls. */
+function isStep({ key, target, ctrlKey, metaKey, altKey }: KeyboardEvent): boolean {
+  if ((key !== "ArrowLeft" && key !== "ArrowRight") || ctrlKey || metaKey || altKey) return false;
+  return target instanceof HTMLElement && target.dataset.steps !== undefined;
+}
+
+function nextRegion(direction: 1 | -1): void {
+  const regions = [...document.querySelectorAll<HTMLElement>("[data-region]")];
+  const at = regions.findIndex((region) => region.contains(document.activeElement));
+  const next = regions[(at + direction + regions.length) % regions.length];
+  next?.querySelector<HTMLElement>("[data-steps], [tabindex='0'], button, input, select")?.focus();
+}
