@@ -1,10 +1,46 @@
 /**
- * The command line.
+ * The command line: one file per command, loaded when it is called.
  *
- * @param argv the words after the program's name
- * @returns the exit code: 0 done, 1 the door has a failing finding, 2 the call or the file is wrong
+ * Exit codes: 0 done, 1 the door has a failing finding, 2 the call or the file is wrong (then the complaint is on standard
+ * error and nothing on standard output).
  */
+import { CallError } from "./call.ts";
+
+type Command = (args: readonly string[]) => number | Promise<number>;
+
+const COMMANDS: Readonly<Record<string, () => Promise<Command>>> = {
+  review: async () => (await import("./command-review.ts")).reviewCommand,
+  swing: async () => (await import("./command-swing.ts")).swingCommand,
+  new: async () => (await import("./command-new.ts")).newCommand,
+};
+
+const USAGE = `Swingstill computes an automatic pet door before the first hole is drilled.
+
+  review FILE [--json] [--units metric|inch]     all of the door: figures, findings, the hold time
+  review FILE --explain RESULT [--json]          how one figure comes about
+  swing FILE [--hold TEXT] [--csv OUT] [--json]  one swing, and the relatch at a hold ("10 s")
+  new [--from EXAMPLE] FILE                      a door file to start from
+
+Exit code 0: done. 1: the door has a failing finding. 2: the call or the file is wrong.
+`;
+
+const WRONG_CALL = 2;
+
+/** Runs a command. `argv` are the words after the program's name; returns the exit code. */
 export async function main(argv: readonly string[]): Promise<number> {
-  process.stderr.write(`swingstill: unknown command ${JSON.stringify(argv[0] ?? "")}\n`);
-  return 2;
+  const [name, ...rest] = argv;
+  if (name === undefined || name === "help" || name === "--help" || rest.includes("--help")) {
+    (name === undefined ? process.stderr : process.stdout).write(USAGE);
+    return name === undefined ? WRONG_CALL : 0;
+  }
+  const load = Object.hasOwn(COMMANDS, name) ? COMMANDS[name] : undefined;
+  try {
+    if (load === undefined)
+      throw new CallError(`unknown command "${name}". Try: ${Object.keys(COMMANDS).join(", ")}, help`);
+    return await (await load())(rest);
+  } catch (error) {
+    if (!(error instanceof CallError)) throw error;
+    process.stderr.write(`swingstill: ${error.message}\n`);
+    return WRONG_CALL;
+  }
 }
