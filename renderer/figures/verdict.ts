@@ -3,45 +3,44 @@ import type { FindingStatus } from "../../core/review/finding.ts";
 import type { DoorView } from "../state/view.ts";
 
 export interface Verdict {
+  /** Of the bolt's outcome; "fail" where anything fails. */
   readonly status: FindingStatus;
   /** One or two words: what becomes of the bolt. */
   readonly head: string;
   readonly sentence: string;
+  /** "4 things to mind"; `null` where there is nothing to read. */
+  readonly rest: string | null;
 }
 
 const seconds = (time: number): string => `${Number(time.toPrecision(time >= 10 ? 3 : 2))} s`;
 
 export function verdictOf(view: DoorView): Verdict {
-  const fails = view.findings.filter(({ status }) => status === "fail");
+  const fails = view.findings.filter(({ status }) => status === "fail").length;
   const cautions = view.findings.filter(({ status }) => status === "caution").length;
   const outcome = outcomeWords(view);
-  if (outcome.status === "fail") return outcome;
-  if (fails.length > 0) {
-    return {
-      status: "fail",
-      head: "Not yet",
-      sentence: `${outcome.clause}, but ${failWords(fails.length)}.`,
-    };
+  const rest = restWords(fails, cautions);
+  if (outcome.status === "ok" && fails > 0) {
+    const but = fails === 1 ? "one thing fails" : `${fails} things fail`;
+    return { status: "fail", head: "Not yet", sentence: `${outcome.clause}, but ${but}.`, rest };
   }
-  const minding = cautions === 0 ? "" : ` ${cautions === 1 ? "One thing" : `${cautions} things`} to mind.`;
-  return {
-    status: cautions === 0 ? "ok" : "caution",
-    head: outcome.head,
-    sentence: `${outcome.sentence}${minding}`,
-  };
+  return { status: outcome.status, head: outcome.head, sentence: `${outcome.clause}.`, rest };
 }
 
-function failWords(count: number): string {
-  return count === 1 ? "one thing fails" : `${count} things fail`;
+function restWords(fails: number, cautions: number): string | null {
+  const things = (count: number, what: string): string[] => (count === 0 ? [] : [`${count} ${what}`]);
+  const parts = [...things(fails, fails === 1 ? "fails" : "fail"), ...things(cautions, "to mind")];
+  return parts.length === 0 ? null : parts.join(", ");
 }
 
-interface OutcomeWords extends Verdict {
-  /** To go on with ", but …". */
+interface OutcomeWords {
+  readonly status: FindingStatus;
+  readonly head: string;
+  /** A sentence without its full stop. */
   readonly clause: string;
 }
 
 function say(status: FindingStatus, head: string, clause: string): OutcomeWords {
-  return { status, head, sentence: `${clause}.`, clause };
+  return { status, head, clause };
 }
 
 function outcomeWords(view: DoorView): OutcomeWords {

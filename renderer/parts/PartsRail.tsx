@@ -40,7 +40,7 @@ export function PartsRail(): ReactNode {
       aria-orientation="vertical"
       onKeyDown={onKeyDown}
     >
-      {STATIONS.map(({ id, title }, index) => (
+      {STATIONS.map(({ id, title, short = title }, index) => (
         <button
           key={id}
           type="button"
@@ -55,7 +55,7 @@ export function PartsRail(): ReactNode {
           <span className={`rail-mark rail-${worst[index] ?? "none"}`}>
             {worst[index] !== null && <Status status={worst[index]} quiet />}
           </span>
-          <span className="rail-name">{title}</span>
+          <span className="rail-name">{short}</span>
           {worst[index] !== null && worst[index] !== "ok" && (
             <span className="rail-word" aria-hidden="true">
               {STATUS_WORDS[worst[index]]}

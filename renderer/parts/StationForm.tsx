@@ -45,17 +45,20 @@ function PartForm({ station }: { station: Station }): ReactNode {
   const own = (findings ?? []).filter(({ part, status }) => status !== "ok" && station.parts.includes(part));
   return (
     <>
-      {own.length > 0 && (
-        <ul className="findings">
-          {own.map((finding) => (
-            <FindingCard key={finding.id} finding={finding} linked={false} />
-          ))}
-        </ul>
-      )}
       {station.groups.map((group) => (
         <GroupForm key={group.section} group={group} alone={station.groups.length === 1} />
       ))}
       <Figures names={station.figures} />
+      {own.length > 0 && (
+        <section>
+          <h3>What is found here</h3>
+          <ul className="findings">
+            {own.map((finding) => (
+              <FindingCard key={finding.id} finding={finding} linked={false} />
+            ))}
+          </ul>
+        </section>
+      )}
       {(CAUTIONS[station.id] ?? []).map((caution) => (
         <p key={caution} className="caution">
           <Icon name="caution" /> {caution}

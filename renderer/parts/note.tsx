@@ -34,7 +34,7 @@ export function noteText(path: string): string {
 export function Note({ text }: { text: string | null }): ReactNode {
   return (
     <p className="form-note" aria-hidden="true">
-      {text ?? "Write any unit: 39 cm, 3/8 in, 6 mN m. Arrow keys nudge the number."}
+      {text ?? "Any unit will do: 39 cm, 3/8 in, 6 mN m. Arrow keys nudge."}
     </p>
   );
 }

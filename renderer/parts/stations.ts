@@ -29,6 +29,8 @@ export interface Group {
 export interface Station {
   readonly id: StationId;
   readonly title: string;
+  /** On the rail, where the title is too long. */
+  readonly short?: string;
   readonly says: string;
   /** Parts whose findings belong here. */
   readonly parts: readonly PartName[];
@@ -86,6 +88,7 @@ export const STATIONS: readonly Station[] = [
   {
     id: "hinge",
     title: "Hinge and seal",
+    short: "Hinge, seal",
     says: "What takes the swing’s energy out.",
     parts: ["hinge"],
     groups: [
@@ -98,6 +101,7 @@ export const STATIONS: readonly Station[] = [
   {
     id: "air",
     title: "Wind and air",
+    short: "Air",
     says: "The air the flap moves in, and what blows against it.",
     parts: [],
     groups: [group("air", "Air", "windSpeed pressureDifference", "density dragCoefficient swingFactor")],
@@ -140,6 +144,7 @@ export const STATIONS: readonly Station[] = [
   {
     id: "solenoid",
     title: "Coil and driver",
+    short: "Coil",
     says: "The solenoid that withdraws the bolt, and the transistor that switches it.",
     parts: ["solenoid", "driver"],
     groups: [
@@ -205,6 +210,7 @@ export const STATIONS: readonly Station[] = [
   {
     id: "trial",
     title: "Trial and aims",
+    short: "Trial",
     says: "A let-go by hand in place of the animal’s, and what the hold is to reach.",
     parts: [],
     groups: [group("release", "Let-go by hand", "angle speed"), group("study", "Aims", "margin reliability")],

@@ -37,18 +37,18 @@ export function App(): ReactNode {
 function Bench(): ReactNode {
   return (
     <>
-      <aside className="parts" aria-label="Parts of the door" data-region="parts">
-        <PartsRail />
-        <StationForm />
-      </aside>
       <main className="main" data-region="stage">
         <VerdictBand />
         <Stage />
         <Transport />
       </main>
-      <section className="strip" aria-label="The passage in time" data-region="strip">
+      <section className="strip-place" aria-label="The passage in time" data-region="strip">
         <Strip />
       </section>
+      <aside className="parts" aria-label="Parts of the door" data-region="parts">
+        <PartsRail />
+        <StationForm />
+      </aside>
     </>
   );
 }

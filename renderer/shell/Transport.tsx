@@ -54,7 +54,7 @@ export function Transport(): ReactNode {
         onChange={playhead.setLoop}
         aria-label="Play over and over"
       >
-        <Icon name="loop" /> Loop
+        <Icon name="loop" /> <span className="roomy">Loop</span>
       </ToggleButton>
       <span className="transport-gap" />
       {pinned && (

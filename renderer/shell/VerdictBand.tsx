@@ -22,7 +22,7 @@ export function VerdictBand(): ReactNode {
       </div>
     );
   }
-  const { status, head, sentence } = verdictOf(view);
+  const { status, head, sentence, rest } = verdictOf(view);
   return (
     <div
       className={`verdict verdict-${status}`}
@@ -33,7 +33,12 @@ export function VerdictBand(): ReactNode {
         <span className="verdict-head">
           <Icon name={status} /> {head}
         </span>{" "}
-        {sentence}
+        {sentence}{" "}
+        {rest !== null && (
+          <Button className="link" onPress={() => ui.setState({ station: "verdict" })}>
+            {rest}
+          </Button>
+        )}
       </p>
       {faults.length > 0 && (
         <p className="verdict-older">

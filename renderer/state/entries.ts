@@ -54,5 +54,6 @@ export function defaultText(path: string): string {
   if (field === undefined || !("default" in field)) return "";
   const fallback = field.default;
   if (fallback.kind === "value") return String(fallback.value);
+  if (fallback.kind === "absent") return "none";
   return fallback.kind === "required" ? "" : fallback.words;
 }

@@ -7,7 +7,7 @@ import { type Computed, compute, relatchAt } from "../../core/review/compute.ts"
 import { findings, worstFirst } from "../../core/review/findings.ts";
 import { resultValues } from "../../core/review/results.ts";
 import { words } from "../../core/review/words.ts";
-import { energyTrace } from "../../core/swing/energy-trace.ts";
+import { ledgerSeries } from "../../core/swing/ledger-series.ts";
 import { torqueCurve } from "../../core/swing/torque-curve.ts";
 import { sampleTrace } from "../../core/swing/trace.ts";
 import type { DoorView, HoldView, UnitSystem } from "../state/view.ts";
@@ -86,9 +86,10 @@ function geometryOf(computed: Computed): DoorView["geometry"] {
   };
 }
 
-function swingOf({ system, trace }: Computed): DoorView["swing"] {
+function swingOf({ system, trace, governing }: Computed): DoorView["swing"] {
+  const { releaseAngle, releaseSpeed } = governing.swing;
   const sampled = sampleTrace(trace, system, trace.endTime, intervalFor(trace.endTime));
-  return { ...sampled, energy: energyTrace(system, sampled) };
+  return { ...sampled, energy: ledgerSeries(system, releaseAngle, releaseSpeed, sampled.time) };
 }
 
 function outcomesOf(computed: Computed): DoorView["outcomes"] {
