@@ -1,0 +1,49 @@
+/** The camera by keyboard: arrows go round, plus and minus go nearer and away. */
+import { type PerspectiveCamera, Spherical, Vector3 } from "three";
+
+export interface KeyTurn {
+  /** rad. */
+  readonly round: number;
+  readonly over: number;
+  /** Distance is multiplied by this. */
+  readonly zoom: number;
+}
+
+const STEP = (5 * Math.PI) / 180;
+const NEARER = 0.9;
+
+/** What a key does, or `null`. */
+export function keyTurn(key: string): KeyTurn | null {
+  switch (key) {
+    case "ArrowLeft":
+      return { round: -STEP, over: 0, zoom: 1 };
+    case "ArrowRight":
+      return { round: STEP, over: 0, zoom: 1 };
+    case "ArrowUp":
+      return { round: 0, over: -STEP, zoom: 1 };
+    case "ArrowDown":
+      return { round: 0, over: STEP, zoom: 1 };
+    case "+":
+    case "=":
+      return { round: 0, over: 0, zoom: NEARER };
+    case "-":
+    case "_":
+      return { round: 0, over: 0, zoom: 1 / NEARER };
+    default:
+      return null;
+  }
+}
+
+/** Lowest and highest the camera looks from, rad from straight above. */
+const HIGHEST = 0.12;
+const LOWEST = Math.PI * 0.54;
+
+export function turnCamera(camera: PerspectiveCamera, target: Vector3, { round, over, zoom }: KeyTurn): void {
+  const from = new Vector3().subVectors(camera.position, target);
+  const place = new Spherical().setFromVector3(from);
+  place.theta += round;
+  place.phi = Math.min(LOWEST, Math.max(HIGHEST, place.phi + over));
+  place.radius *= zoom;
+  camera.position.setFromSpherical(place).add(target);
+  camera.lookAt(target);
+}

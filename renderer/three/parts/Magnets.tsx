@@ -1,0 +1,108 @@
+/** The centring magnets; seen through everything, with their poles, on request. */
+
+import { useEffect, useMemo } from "react";
+import type { Material } from "three";
+import { BufferGeometry, CylinderGeometry } from "three";
+import { mergeGeometries } from "three/examples/jsm/utils/BufferGeometryUtils.js";
+import type { Disc, Pole } from "../layout/magnets.ts";
+import { AXIS_INDEX, type Vec3 } from "../layout/solids.ts";
+import { POLE_COLOURS } from "../look/look.ts";
+import { boxesGeometry } from "../shape/chamfered.ts";
+import { useGeometry, useScene } from "./context.ts";
+import { Label } from "./Label.tsx";
+import { Pick } from "./Pick.tsx";
+import { Swinging } from "./Swinging.tsx";
+
+export function Magnets({ through }: { readonly through: boolean }) {
+  const { layout, look } = useScene();
+  const carriers = useGeometry(({ magnets }) => boxesGeometry(magnets?.carriers ?? [], 0.0008));
+  const { magnets } = layout;
+  if (magnets === null) return null;
+  return (
+    <Pick part="magnets">
+      <Discs discs="onFrame" through={through} />
+      {through && magnets.onFrame.map((disc) => <PoleName key={discKey(disc)} disc={disc} />)}
+      <Swinging>
+        {!through && <mesh geometry={carriers} material={look.carrier} />}
+        <Discs discs="onFlap" through={through} />
+        {through && magnets.onFlap.map((disc) => <PoleName key={discKey(disc)} disc={disc} />)}
+      </Swinging>
+    </Pick>
+  );
+}
+
+function discKey({ centre }: Disc): string {
+  return centre.join(" ");
+}
+
+/** All discs of one side of the gap: two halves, one per pole. */
+function Discs({ discs, through }: { readonly discs: "onFrame" | "onFlap"; readonly through: boolean }) {
+  const { look } = useScene();
+  const north = useGeometry(({ magnets }) => polesGeometry(magnets?.[discs] ?? [], "N"));
+  const south = useGeometry(({ magnets }) => polesGeometry(magnets?.[discs] ?? [], "S"));
+  const northSeen = useSeen(look.north, through);
+  const southSeen = useSeen(look.south, through);
+  const order = through ? 12 : 0;
+  return (
+    <>
+      <mesh geometry={north} material={northSeen} renderOrder={order} />
+      <mesh geometry={south} material={southSeen} renderOrder={order} />
+    </>
+  );
+}
+
+/** The material itself, or one like it that nothing hides. */
+function useSeen(material: Material, through: boolean): Material {
+  const seen = useMemo(() => {
+    const copy = material.clone();
+    copy.depthTest = false;
+    copy.transparent = true;
+    copy.opacity = 0.92;
+    return copy;
+  }, [material]);
+  useEffect(() => () => seen.dispose(), [seen]);
+  return through ? seen : material;
+}
+
+function polesGeometry(discs: readonly Disc[], pole: Pole): BufferGeometry {
+  if (discs.length === 0) return new BufferGeometry();
+  return mergeGeometries(discs.map((disc) => halfDisc(disc, pole)));
+}
+
+/** The half of a disc that has the given pole. */
+function halfDisc(
+  { centre, axis, radius, thickness, towards, pole: facing }: Disc,
+  pole: Pole,
+): BufferGeometry {
+  const geometry = new CylinderGeometry(radius, radius, thickness / 2, 28);
+  if (axis === "x") geometry.rotateZ(-Math.PI / 2);
+  const at = [...centre];
+  at[AXIS_INDEX[axis]] += (pole === facing ? 1 : -1) * towards * (thickness / 4);
+  return geometry.translate(at[0], at[1], at[2]);
+}
+
+/** The letter of the pole on the facing side, beside the disc. */
+function PoleName({ disc }: { readonly disc: Disc }) {
+  const { look } = useScene();
+  const at = [...disc.centre];
+  at[AXIS_INDEX[disc.axis]] -= disc.towards * (disc.thickness / 2 + 0.4 * disc.radius);
+  return (
+    <Label
+      text={disc.pole === "N" ? "N" : "S"}
+      at={at as unknown as Vec3}
+      anchor={anchorOf(disc)}
+      colour={POLE_INK[disc.pole]}
+      ground={look.palette.label}
+      letters={11}
+      strong
+    />
+  );
+}
+
+const POLE_INK: Readonly<Record<Pole, string>> = POLE_COLOURS;
+
+/** The letter stands on the side away from the partner. */
+function anchorOf({ axis, towards }: Disc): readonly [number, number] {
+  if (axis === "y") return [0.5, towards === 1 ? 1 : 0];
+  return [0.5, 0.5];
+}

@@ -1,0 +1,73 @@
+/** Where the door is cut: hatched faces, each in the frame of what was cut. */
+import { useEffect, useMemo, useState } from "react";
+import { Group, Mesh } from "three";
+import { type CutFace, cutFaces } from "../layout/section.ts";
+import type { Look } from "../look/look.ts";
+import { cutGeometry, facesByStuff } from "../shape/cut-faces.ts";
+import { useRig, useScene } from "./context.ts";
+import { Swinging } from "./Swinging.tsx";
+
+export function SectionFaces({ x }: { readonly x: number }) {
+  const { layout } = useScene();
+  // biome-ignore lint/correctness/useExhaustiveDependencies: layouts of one key are alike.
+  const faces = useMemo(() => cutFaces(layout, x), [layout.key, x]);
+  const bolt = <BoltFaces faces={faces.bolt} x={x} />;
+  const onFlap = layout.latch?.boltOn === "flap";
+  return (
+    <>
+      <Faces faces={faces.fixed} x={x} />
+      {!onFlap && bolt}
+      <Swinging>
+        <Faces faces={faces.flap} x={x} />
+        {onFlap && bolt}
+      </Swinging>
+    </>
+  );
+}
+
+interface FacesProps {
+  readonly faces: readonly CutFace[];
+  readonly x: number;
+}
+
+function Faces({ faces, x }: FacesProps) {
+  const { look } = useScene();
+  const group = useFaces(faces, x, look);
+  return <primitive object={group} />;
+}
+
+function BoltFaces({ faces, x }: FacesProps) {
+  const { layout } = useScene();
+  const [moving, setMoving] = useState<Group | null>(null);
+  const [unused] = useState(() => new Group());
+  const bolt = layout.latch?.bolt;
+  const rig = useMemo(
+    () =>
+      moving === null || bolt === undefined
+        ? null
+        : { direction: bolt.direction, springLength: bolt.spring.length, shaft: moving, spring: unused },
+    [moving, bolt, unused],
+  );
+  useRig((all) => all.bolts, rig);
+  return (
+    <group ref={setMoving}>
+      <Faces faces={faces} x={x} />
+    </group>
+  );
+}
+
+function useFaces(faces: readonly CutFace[], x: number, look: Look): Group {
+  const group = useMemo(() => {
+    const made = new Group();
+    for (const [stuff, some] of facesByStuff(faces))
+      made.add(new Mesh(cutGeometry(some, x), look.cut[stuff]));
+    return made;
+  }, [faces, x, look]);
+  useEffect(
+    () => () => {
+      for (const child of group.children) if (child instanceof Mesh) child.geometry.dispose();
+    },
+    [group],
+  );
+  return group;
+}
