@@ -40,11 +40,12 @@ export function outcomeStretches(source: OutcomeSource, longest: number, step: n
   for (let i = 1; i <= tries; i++) {
     const hold = Math.min(longest, i * step);
     const next = outcome(hold);
-    if (next !== current) {
-      const change = changeBetween(outcome, before, hold, current);
-      stretches.push({ from, to: change, outcome: current });
-      from = change;
-      current = next;
+    // More than one change may lie between two tries.
+    while (current !== next) {
+      before = changeBetween(outcome, before, hold, current);
+      stretches.push({ from, to: before, outcome: current });
+      from = before;
+      current = outcome(before);
     }
     before = hold;
   }

@@ -5,7 +5,7 @@
 import { type KeyboardEvent, useEffect, useId, useMemo, useRef } from "react";
 import type { PassageStripProps } from "../state/view.ts";
 import { type HoldDrag, holdLimits, useHoldDrag } from "./hold-drag.ts";
-import { KEY_STEP, pointerStep } from "./hold-keys.ts";
+import { pointerStep } from "./hold-keys.ts";
 import { placedMarks, stripMarks } from "./marks.ts";
 import { OutcomePatterns } from "./OutcomeSign.tsx";
 import { holdText } from "./outcomes.ts";
@@ -183,7 +183,7 @@ function Grip({
       aria-valuemin={least}
       aria-valuemax={most}
       aria-valuenow={Number(hold.toFixed(3))}
-      aria-valuetext={holdText(view, hold, KEY_STEP)}
+      aria-valuetext={holdText(view, hold, pointerStep(secondsPerPixel(scale)))}
       {...drag.handlers}
     />
   );

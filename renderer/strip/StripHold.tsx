@@ -102,10 +102,14 @@ function Spread({
   const { start, nominal, shortest, longest } = holdView;
   if (!(nominal > 0) || longest <= shortest) return null;
   const clip = clipper(scale);
-  const from = clip(start + (hold * shortest) / nominal);
-  const to = clip(start + (hold * longest) / nominal);
+  const ends = [start + (hold * shortest) / nominal, start + (hold * longest) / nominal];
+  const [from, to] = ends.map(clip);
+  if (to <= from) return null;
   const y = row.top + row.height + 3.5;
-  return <path className="strip-spread" d={`M${from} ${y - 2.5}v5M${from} ${y}H${to}M${to} ${y - 2.5}v5`} />;
+  const caps = ends
+    .filter((time) => time >= scale.from && time <= scale.to)
+    .map((t) => `M${clip(t)} ${y - 2.5}v5`);
+  return <path className="strip-spread" d={`M${from} ${y}H${to}${caps.join("")}`} />;
 }
 
 /** What follows the bar's end: coil and bolt on their way, a ride on the edge, the outcome to the end of time. */
@@ -193,7 +197,7 @@ export function StripRibbon({
         const width = clip(start + to) - left;
         if (width <= 0) return null;
         const { id } = OUTCOMES[outcome];
-        const middle = row.top + row.height / 2;
+        const middle = row.top + row.height / 2 - 0.5;
         return (
           <g key={from}>
             <rect
@@ -203,6 +207,13 @@ export function StripRibbon({
               width={Math.max(width, 1)}
               y={row.top}
               height={row.height}
+            />
+            <rect
+              className={`strip-edge strip-edge--${id}`}
+              x={left}
+              width={Math.max(width, 1)}
+              y={row.top + row.height - 2}
+              height={2}
             />
             {width > 1.8 * row.height && (
               <OutcomeMark

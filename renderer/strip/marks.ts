@@ -1,7 +1,7 @@
 /** The moments that the strip names, in words short enough to stand side by side. */
 import type { DoorView } from "../state/view.ts";
 import { type LabelWish, placeLabels } from "./place-labels.ts";
-import { type TimeScale, toX } from "./time-axis.ts";
+import { decimalsOf, niceStep, secondsPerPixel, type TimeScale, toX } from "./time-axis.ts";
 
 export interface StripMark {
   readonly id: string;
@@ -34,6 +34,9 @@ function marginMark({ hold }: DoorView): number | null {
   return hold === null || hold.required === null ? null : hold.start + hold.required;
 }
 
+/** Pixels that a mark's time is told to. */
+const LEGIBLE = 20;
+
 export interface PlacedMark extends StripMark {
   readonly x: number;
   /** Left edge of the label, px; `null` where there is no room for it. */
@@ -51,7 +54,8 @@ export function placedMarks(
   measure: (text: string) => number,
 ): PlacedMark[] {
   const seen = marks.filter(({ time }) => time >= scale.from && time <= scale.to);
-  const timed = seen.map(({ word, time }) => `${word} ${time.toFixed(1)}`);
+  const places = Math.max(1, decimalsOf(niceStep(secondsPerPixel(scale) * LEGIBLE)));
+  const timed = seen.map(({ word, time }) => `${word} ${time.toFixed(places)}`);
   const words = seen.map(({ word }) => word);
   const place = (texts: string[]) => {
     const wishes = seen.map((mark, i): LabelWish => {
