@@ -19,8 +19,8 @@ describe("turning points", () => {
     const found = turningPoints(sampleTrace(one.trace, one.system, one.trace.endTime, 1 / 240)).slice(1);
     const exact = turns(one);
     for (const [i, turn] of found.entries()) {
-      // Dry friction bends the speed at a turning point: the samples' straight line misses by a part of their distance.
-      expect(Math.abs(turn.time - exact[i].time)).toBeLessThan(0.1 / 240);
+      // Dry friction bends the speed at a turning point, the more the nearer the flap is to rest: within half a sample.
+      expect(Math.abs(turn.time - exact[i].time)).toBeLessThan(Math.abs(turn.angle) > 0.2 ? 5e-5 : 0.5 / 240);
       expect(turn.angle).toBeCloseTo(exact[i].angle, 6);
     }
     expect(exact.length - found.length).toBeLessThanOrEqual(1);
