@@ -95,7 +95,8 @@ export interface Mechanics {
 /** A door computed before: its magnet table serves a door with the very same magnets and stops. */
 export type Known = Pick<Computed, "door" | "centring">;
 
-function centringOf(door: Door, known: Known | null): Centring | null {
+/** The magnets' table and figures; those of a door computed before where its magnets and stops are the very same. */
+export function centringOf(door: Door, known: Known | null): Centring | null {
   if (door.magnets === null) return null;
   const same = known?.door.magnets === door.magnets && known.door.hinge.stopAngle === door.hinge.stopAngle;
   return same ? known.centring : centring(door.magnets, door.hinge.stopAngle);
@@ -185,14 +186,15 @@ function crossing(
   return { animal, passage: passed, release, swing, need };
 }
 
-interface Electrics {
+export interface Electrics {
   readonly timer: TimerResult | null;
   readonly solenoid: SolenoidResult | null;
   readonly driver: DriverResult | null;
   readonly supply: SupplyResult | null;
 }
 
-function computeElectrics(door: Door): Electrics {
+/** Timer, coil, driver and supply. */
+export function computeElectrics(door: Door): Electrics {
   const timer = door.timer === null ? null : timerResult(door.timer, door.supply?.logicVoltage ?? null);
   const solenoid =
     door.solenoid === null
