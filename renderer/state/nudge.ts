@@ -10,7 +10,7 @@ export type Reach = "usual" | "far" | "near";
 
 const FACTORS: Readonly<Record<Reach, number>> = { usual: 1, far: 10, near: 0.1 };
 
-const FRACTION = /^(\s*)([+-−]?)\s*(?:(\d+)(?:\s+|-))?(\d+)\s*\/\s*(\d+)(?![\d.])(.*)$/s;
+const FRACTION = /^(\s*)([+\-−]?)\s*(?:(\d+)(?:\s+|-))?(\d+)\s*\/\s*(\d+)(?![\d.])(.*)$/s;
 const DECIMAL = /^(\s*)([+\-−]?)\s*(\d+)(?:\.(\d*))?(?![\d.])(.*)$/s;
 const INCHES = /^\s*(in|inch|inches|"|″)\s*$/i;
 const COARSEST_INCH = 16;
