@@ -26,8 +26,8 @@ export function knotAngle(zones: Zones, i: number): number {
   return past <= 0 ? i * zones.fineWidth : zones.fineCells * zones.fineWidth + past * zones.coarseWidth;
 }
 
-/** Times the cells are narrowed, should the leading term have promised too much. */
-const ROUNDS = 10;
+/** Times the cells are narrowed, by a fifth at most, should the leading term have promised too much. */
+const ROUNDS = 8;
 /** A panel's points can't tell of anything finer than this share of it: what looks so is rounding. */
 const FINEST_SHARE = 1 / 16;
 
@@ -105,7 +105,7 @@ export function chooseZones(profiles: readonly Profile[], tolerance: number): Zo
   for (let round = 0; round < ROUNDS; round++) {
     const error = Math.max(...profiles.map((of) => zoneError(of, zones)));
     if (error <= tolerance) break;
-    shrink *= Math.min(0.97, (tolerance / error) ** (1 / 6));
+    shrink *= Math.min(0.97, Math.max(0.8, (tolerance / error) ** (1 / 6)));
     zones = bestSplit(places, end, shrink);
   }
   return zones;

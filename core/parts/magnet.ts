@@ -52,7 +52,7 @@ export function normalField(
 
 /** Midpoint points over 0…π/2 that bring the periodic integrals' error below 10⁻¹⁰ of them. */
 function pointsFor(radius: number, distance: number): number {
-  return Math.min(4000, 8 + Math.ceil((10 * radius) / distance));
+  return Math.min(4000, 8 + Math.ceil((12 * radius) / distance));
 }
 
 /** Σ over the three distances of a pair's faces: facing once, one near and one far (−2), far and far once. */
