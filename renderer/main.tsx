@@ -14,6 +14,7 @@ import { createCommands } from "./shell/commands.ts";
 import { systemIsDark } from "./shell/look.ts";
 import { createUi } from "./shell/ui-store.ts";
 import { type Workbench, WorkbenchContext } from "./shell/workbench.ts";
+import { type AdvicePort, adviseOn } from "./state/adviser.ts";
 import { type Asker, createDocuments } from "./state/documents.ts";
 import { drivePlayhead } from "./state/drive.ts";
 import { createEngine, type Port } from "./state/engine.ts";
@@ -22,15 +23,13 @@ import { createPage } from "./state/page-store.ts";
 import { createPlayhead } from "./state/playhead.ts";
 import { createSettings } from "./state/settings.ts";
 
-function startWorker(): Port {
-  return new Worker(new URL("./worker/door-worker.ts", import.meta.url), {
-    type: "module",
-  }) as unknown as Port;
+function startWorker(): Worker {
+  return new Worker(new URL("./worker/door-worker.ts", import.meta.url), { type: "module" });
 }
 
 function assemble(): Workbench {
   const bridge = surroundings();
-  const page = createPage(createEngine(startWorker));
+  const page = createPage(createEngine(() => startWorker() as unknown as Port));
   const settings = createSettings(window.localStorage);
   const ui = createUi();
   const playhead = createPlayhead();
@@ -66,6 +65,7 @@ drivePlayhead(playhead, window);
 followFilm(page.store, playhead, !window.matchMedia("(prefers-reduced-motion: reduce)").matches);
 page.actions.setUnits(settings.getState().units);
 settings.subscribe(({ units }) => page.actions.setUnits(units));
+adviseOn(page, () => startWorker() as unknown as AdvicePort);
 void showFirst(workbench);
 
 createRoot(place).render(

@@ -8,17 +8,19 @@ import type { ResultDefinition, ResultInput } from "../../core/review/result.ts"
 import { resultNamed } from "../../core/review/results.ts";
 import { figureText, keyText } from "../figures/format.ts";
 import { usePage, useSettings, useWorkbench } from "../shell/workbench.ts";
+import { findingsOf } from "../state/page-store.ts";
 import type { DoorView, UnitSystem } from "../state/view.ts";
 import { Status } from "../ui/Status.tsx";
 import { labelInSentence } from "./labels.ts";
 
 export function Figure({ name }: { name: string }): ReactNode {
   const view = usePage((state) => state.view);
+  const findings = usePage(findingsOf);
   const units = useSettings((state) => state.units);
   const definition = resultNamed(name);
   if (view === null || definition === undefined) return null;
   const result = view.results[name];
-  const verdict = worstAbout(view.findings, name);
+  const verdict = worstAbout(findings, name);
   const text = figureText(result?.value ?? null, definition.unit, units);
   return (
     <DialogTrigger>

@@ -2,17 +2,18 @@
 import { type KeyboardEvent, type ReactNode, useMemo } from "react";
 import type { Finding, FindingStatus } from "../../core/review/finding.ts";
 import { usePage, useUi, useWorkbench } from "../shell/workbench.ts";
+import { findingsOf } from "../state/page-store.ts";
 import { STATUS_WORDS, Status } from "../ui/Status.tsx";
 import { STATIONS, type Station, stationOfPath } from "./stations.ts";
 
 export function PartsRail(): ReactNode {
   const { ui } = useWorkbench();
   const current = useUi((state) => state.station);
-  const findings = usePage((state) => state.view?.findings);
+  const findings = usePage(findingsOf);
   const faults = usePage((state) => state.faults);
   const worst = useMemo(() => {
     const wrong = new Set(faults.map(({ path }) => stationOfPath(path)));
-    return STATIONS.map((station) => (wrong.has(station.id) ? "fail" : worstOf(findings ?? [], station)));
+    return STATIONS.map((station) => (wrong.has(station.id) ? "fail" : worstOf(findings, station)));
   }, [findings, faults]);
 
   const onKeyDown = (event: KeyboardEvent): void => {

@@ -5,6 +5,7 @@ import { fileEntry } from "../../core/door/file.ts";
 import { fieldAt, sectionNamed } from "../../core/door/schema.ts";
 import { usePage, useUi, useWorkbench } from "../shell/workbench.ts";
 import { changeEntries } from "../state/entries.ts";
+import { findingsOf } from "../state/page-store.ts";
 import { Icon } from "../ui/icons.tsx";
 import { CAUTIONS } from "./cautions.ts";
 import { Entry } from "./EntryInput.tsx";
@@ -41,8 +42,8 @@ export function StationForm(): ReactNode {
 }
 
 function PartForm({ station }: { station: Station }): ReactNode {
-  const findings = usePage((state) => state.view?.findings);
-  const own = (findings ?? []).filter(({ part, status }) => status !== "ok" && station.parts.includes(part));
+  const findings = usePage(findingsOf);
+  const own = findings.filter(({ part, status }) => status !== "ok" && station.parts.includes(part));
   return (
     <>
       {station.groups.map((group) => (

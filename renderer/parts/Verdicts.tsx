@@ -6,6 +6,7 @@ import { fileEntry } from "../../core/door/file.ts";
 import { fieldAt } from "../../core/door/schema.ts";
 import { usePage, useWorkbench } from "../shell/workbench.ts";
 import { changeEntries } from "../state/entries.ts";
+import { findingsOf } from "../state/page-store.ts";
 import { FindingCard } from "./FindingCard.tsx";
 import { labelInSentence } from "./labels.ts";
 import { stationOfPath } from "./stations.ts";
@@ -14,7 +15,7 @@ export function Verdicts(): ReactNode {
   const view = usePage((state) => state.view);
   const faults = usePage((state) => state.faults);
   const failed = usePage((state) => state.failed);
-  const findings = view?.findings ?? [];
+  const findings = usePage(findingsOf);
   const open = findings.filter(({ status }) => status !== "ok");
   const good = findings.filter(({ status }) => status === "ok");
   return (

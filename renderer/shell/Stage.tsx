@@ -1,7 +1,9 @@
 /** The largest thing: the door in 3D, or the pictures of its swing, or the comparison with the pinned copy. */
 import { lazy, type ReactNode, Suspense, useCallback } from "react";
 import { ToggleButton, ToggleButtonGroup } from "react-aria-components";
-import type { Camera, SceneHandle, SceneOptions } from "../state/view.ts";
+import type { StationId } from "../parts/stations.ts";
+import type { Camera, SceneOptions } from "../state/view.ts";
+import type { DoorSceneHandle, ScenePart } from "../three/scene-props.ts";
 import { Compare } from "./Compare.tsx";
 import { useTheme } from "./look.ts";
 import { SlotBoundary } from "./SlotBoundary.tsx";
@@ -56,6 +58,7 @@ function StageTools(): ReactNode {
   const { ui } = useWorkbench();
   const stage = useUi((state) => state.stage);
   const scene = useUi((state) => state.scene);
+  const angleScale = useUi((state) => state.angleScale);
   const set = (change: Partial<SceneOptions>) => ui.setState({ scene: { ...scene, ...change } });
   return (
     <div className="stage-tools">
@@ -85,6 +88,12 @@ function StageTools(): ReactNode {
               title="See the magnets through the flap"
               on={scene.magnetsThrough}
               set={(magnetsThrough) => set({ magnetsThrough })}
+            />
+            <Toggle
+              label="Angles"
+              title="Show the angles at the hinge"
+              on={angleScale}
+              set={(on) => ui.setState({ angleScale: on })}
             />
             <Toggle
               label="Animal"
@@ -146,14 +155,28 @@ function Segments<T extends string>({ label, items, value, onChange }: SegmentsP
   );
 }
 
+/** Where a click on a part leads. */
+const STATION_OF: Readonly<Record<ScenePart, StationId>> = {
+  animals: "animals",
+  opening: "opening",
+  flap: "flap",
+  hinge: "hinge",
+  seal: "hinge",
+  magnets: "magnets",
+  latch: "latch",
+  solenoid: "solenoid",
+};
+
 function DoorSlot(): ReactNode {
   const { playhead, scene, ui } = useWorkbench();
   const view = usePage((state) => state.view);
   const pinned = usePage((state) => state.pinned);
   const options = useUi((state) => state.scene);
+  const angleScale = useUi((state) => state.angleScale);
+  const units = useSettings((state) => state.units);
   const theme = useTheme();
   const onHandle = useCallback(
-    (handle: SceneHandle | null) => {
+    (handle: DoorSceneHandle | null) => {
       scene.current = handle;
     },
     [scene],
@@ -162,26 +185,24 @@ function DoorSlot(): ReactNode {
     const now = ui.getState().scene;
     if (now.camera !== "free") ui.setState({ scene: { ...now, camera: "free" } });
   }, [ui]);
+  const onPick = useCallback((part: ScenePart) => ui.setState({ station: STATION_OF[part] }), [ui]);
   if (view === null) return null;
   return (
-    // biome-ignore lint/a11y/noNoninteractiveTabindex: the arrow keys step the film here
-    <div className="slot" tabIndex={0} role="img" aria-label={sceneWords(view.replay.outcome)} data-steps="">
+    <div className="slot">
       <DoorScene
         view={view}
         pinned={pinned}
         playhead={playhead}
         options={options}
         theme={theme}
+        units={units}
+        angleScale={angleScale}
         onHandle={onHandle}
         onFreeOrbit={onFreeOrbit}
+        onPick={onPick}
       />
     </div>
   );
-}
-
-function sceneWords(outcome: string | null): string {
-  const end = outcome === null ? "" : ` It ends ${outcome}.`;
-  return `The door in 3D, replaying one passage.${end} Arrow keys step frame by frame.`;
 }
 
 function PlotsSlot(): ReactNode {

@@ -9,7 +9,7 @@ import type { Documents } from "../state/documents.ts";
 import type { Page } from "../state/page-store.ts";
 import type { Playhead } from "../state/playhead.ts";
 import { type Settings, zoomStep } from "../state/settings.ts";
-import type { SceneHandle } from "../state/view.ts";
+import type { DoorSceneHandle } from "../three/scene-props.ts";
 import type { UiState } from "./ui-store.ts";
 
 export type CommandName = MenuCommand | "export-film" | "pin" | "unpin";
@@ -25,7 +25,7 @@ export interface CommandNeeds {
   readonly ui: StoreApi<UiState>;
   readonly playhead: Playhead;
   readonly bridge: Bridge;
-  readonly scene: { current: SceneHandle | null };
+  readonly scene: { current: DoorSceneHandle | null };
   /** Whether the system is in dark colours. */
   readonly systemIsDark: () => boolean;
 }

@@ -11,7 +11,9 @@ export interface KeyHelp {
 /** For the help; the table below is what acts. */
 export const KEY_HELP: readonly KeyHelp[] = [
   { keys: "Space", does: "play or pause" },
-  { keys: "← →", does: "one frame back or on, with the strip or the door in focus" },
+  { keys: ", .", does: "one frame back, one frame on" },
+  { keys: "Arrows on the door", does: "turn the view; + and − come nearer and go away" },
+  { keys: "Arrows on the hold", does: "shorten or lengthen it" },
   { keys: "↑ ↓ in an entry", does: "nudge the number; with Shift far, with Alt a little" },
   { keys: "Esc in an entry", does: "give up what was typed" },
   { keys: "F6", does: "go to the next region: parts, door, strip" },
@@ -55,9 +57,9 @@ export function useKeys(): void {
       if (event.key === "F6") {
         event.preventDefault();
         nextRegion(event.shiftKey ? -1 : 1);
-      } else if (isStep(event)) {
+      } else if (stepOf(event) !== 0) {
         event.preventDefault();
-        playhead.step(event.key === "ArrowRight" ? 1 : -1);
+        playhead.step(stepOf(event));
       } else if (name !== undefined) {
         event.preventDefault();
         commands.run(name);
@@ -75,15 +77,16 @@ function plainCommand(event: KeyboardEvent): CommandName | undefined {
   return event.key === " " && free ? "play-pause" : undefined;
 }
 
-/** Arrows step the film where the focus is on the stage or the strip itself, not on one of their controls. */
-function isStep({ key, target, ctrlKey, metaKey, altKey }: KeyboardEvent): boolean {
-  if ((key !== "ArrowLeft" && key !== "ArrowRight") || ctrlKey || metaKey || altKey) return false;
-  return target instanceof HTMLElement && target.dataset.steps !== undefined;
+/** Comma and full stop step the film, except where something is written. */
+function stepOf({ key, target, ctrlKey, metaKey, altKey }: KeyboardEvent): -1 | 0 | 1 {
+  const writing = target instanceof Element && target.closest("input, textarea, select") !== null;
+  if (writing || ctrlKey || metaKey || altKey) return 0;
+  return key === "," ? -1 : key === "." ? 1 : 0;
 }
 
 function nextRegion(direction: 1 | -1): void {
   const regions = [...document.querySelectorAll<HTMLElement>("[data-region]")];
   const at = regions.findIndex((region) => region.contains(document.activeElement));
   const next = regions[(at + direction + regions.length) % regions.length];
-  next?.querySelector<HTMLElement>("[data-steps], [tabindex='0'], button, input, select")?.focus();
+  next?.querySelector<HTMLElement>("[tabindex='0'], button, input, select")?.focus();
 }

@@ -18,6 +18,8 @@ export interface UiState {
   readonly station: StationId;
   readonly stage: StageView;
   readonly scene: SceneOptions;
+  /** The protractor at the hinge. */
+  readonly angleScale: boolean;
   readonly dialog: DialogState | null;
   /** A key of the file whose input is to take the focus. */
   readonly wanted: string | null;
@@ -30,6 +32,7 @@ export function createUi(): StoreApi<UiState> {
     station: "verdict",
     stage: "door",
     scene: { camera: "side", section: false, magnetsThrough: false, animal: true },
+    angleScale: false,
     dialog: null,
     wanted: null,
     said: "",

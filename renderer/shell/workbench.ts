@@ -7,7 +7,7 @@ import type { Documents } from "../state/documents.ts";
 import type { Page, PageState } from "../state/page-store.ts";
 import type { Playhead } from "../state/playhead.ts";
 import type { Settings } from "../state/settings.ts";
-import type { SceneHandle } from "../state/view.ts";
+import type { DoorSceneHandle } from "../three/scene-props.ts";
 import type { Commands } from "./commands.ts";
 import type { UiState } from "./ui-store.ts";
 
@@ -20,7 +20,7 @@ export interface Workbench {
   readonly bridge: Bridge;
   readonly commands: Commands;
   /** The 3D door once it stands. */
-  readonly scene: { current: SceneHandle | null };
+  readonly scene: { current: DoorSceneHandle | null };
 }
 
 export const WorkbenchContext = createContext<Workbench | null>(null);

@@ -5,6 +5,7 @@
 import { createStore, type StoreApi } from "zustand/vanilla";
 import type { DoorFault } from "../../core/door/fault.ts";
 import { type DoorFile, writeDoor } from "../../core/door/file.ts";
+import type { Finding } from "../../core/review/finding.ts";
 import type { FileToken } from "../../electron/bridge.ts";
 import {
   type Changed,
@@ -49,6 +50,14 @@ export interface PageState {
   readonly study: StudyView | null;
   /** Of the figures in sentences. */
   readonly units: UnitSystem;
+  /** Findings with their ways out, once they are worked out. */
+  readonly advice: Advice | null;
+}
+
+export interface Advice {
+  readonly text: string;
+  readonly units: UnitSystem;
+  readonly findings: readonly Finding[];
 }
 
 export interface PageActions {
@@ -68,6 +77,7 @@ export interface PageActions {
   unpin(): void;
   setStudy(study: StudyView | null): void;
   setUnits(units: UnitSystem): void;
+  setAdvice(advice: Advice): void;
 }
 
 export interface Page {
@@ -86,6 +96,7 @@ const EMPTY: PageState = {
   pinned: null,
   study: null,
   units: "metric",
+  advice: null,
 };
 
 /** The text that would be saved now; "" without a door. */
@@ -100,6 +111,14 @@ export function isUnsaved(state: PageState): boolean {
 /** The view is not of the text at hand: a wrong entry stands in the way, or the answer is still to come. */
 export function isOlder(state: PageState): boolean {
   return state.view !== null && state.view.text !== textOf(state);
+}
+
+const NONE: readonly Finding[] = [];
+
+/** The findings of the view, with their ways out where those are there. */
+export function findingsOf({ view, advice, units }: PageState): readonly Finding[] {
+  const fits = advice !== null && advice.text === view?.text && advice.units === units;
+  return fits ? advice.findings : (view?.findings ?? NONE);
 }
 
 export function createPage(engine: Engine): Page {
@@ -160,6 +179,7 @@ export function createPage(engine: Engine): Page {
     pin: () => set({ pinned: get().view }),
     unpin: () => set({ pinned: null }),
     setStudy: (study) => set({ study }),
+    setAdvice: (advice) => set({ advice }),
     setUnits(units) {
       if (get().units === units) return;
       set({ units });

@@ -4,7 +4,8 @@ import { outcomeStretches } from "../../core/passage/outcomes.ts";
 import { holdStart } from "../../core/passage/passage.ts";
 import { type ReplaySource, replay } from "../../core/passage/replay.ts";
 import { type Computed, compute, relatchAt } from "../../core/review/compute.ts";
-import { findings, worstFirst } from "../../core/review/findings.ts";
+import type { Finding } from "../../core/review/finding.ts";
+import { findings, judgements, worstFirst } from "../../core/review/findings.ts";
 import { resultValues } from "../../core/review/results.ts";
 import { words } from "../../core/review/words.ts";
 import { ledgerSeries } from "../../core/swing/ledger-series.ts";
@@ -32,16 +33,16 @@ export type Preparation =
   | { readonly ok: true; readonly prepared: Prepared }
   | { readonly ok: false; readonly faults: readonly DoorFault[] };
 
-/** Reads and computes a door. */
-export function prepare(text: string, units: UnitSystem): Preparation {
+/** Reads and computes a door; magnets like those of the door before need no new table. */
+export function prepare(text: string, units: UnitSystem, before: Prepared | null = null): Preparation {
   const read = readDoor(text);
   if (!read.ok) return { ok: false, faults: read.errors };
-  const { door } = read;
-  const computed = compute(door);
+  const door = before === null ? read.door : sharingMagnets(read.door, before.door);
+  const computed = compute(door, before?.computed ?? null);
   const fixed = {
     geometry: geometryOf(computed),
     results: resultValues(computed),
-    findings: worstFirst(findings(computed, words(units))),
+    findings: verdicts(computed, units),
     swing: swingOf(computed),
     torques: torqueCurve(computed.system),
     outcomes: outcomesOf(computed),
@@ -68,6 +69,32 @@ export function viewAt(
     hold: shown === null ? null : holdOf(computed, shown),
     relatch,
   };
+}
+
+/** The findings with their computed ways out, worst first: many doors are tried, so this takes its time. */
+export function advise({ computed, units }: Prepared): readonly Finding[] {
+  return worstFirst(findings(computed, words(units)));
+}
+
+/** The findings without ways out, worst first: what can be said at once. */
+function verdicts(computed: Computed, units: UnitSystem): readonly Finding[] {
+  const all = [...judgements(computed, words(units))].map(
+    ([rule, { status, says, advice, alsoNames = [] }]) => ({
+      id: rule.id,
+      part: rule.part,
+      status,
+      message: status === "ok" || advice === undefined ? `${says}.` : `${says}; ${advice}.`,
+      results: [...rule.results, ...alsoNames],
+      suggestions: [],
+    }),
+  );
+  return worstFirst(all);
+}
+
+/** Equal magnets as the very same object, by which `compute` knows them again. */
+function sharingMagnets(door: Door, before: Door): Door {
+  const same = JSON.stringify(door.magnets) === JSON.stringify(before.magnets);
+  return same ? { ...door, magnets: before.magnets } : door;
 }
 
 function intervalFor(length: number): number {
