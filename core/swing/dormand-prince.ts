@@ -102,7 +102,10 @@ const OUT_FIVE_A = 8;
 const OUT_FIVE_B = 9;
 const OUT_THREE_A = 10;
 const OUT_THREE_B = 11;
-export const OUT_SIZE = 12;
+/** The same for the two sums together. */
+const OUT_FIVE_SUM = 12;
+const OUT_THREE_SUM = 13;
+export const OUT_SIZE = 14;
 
 /**
  * One step of size `h` in the running variable, from (x, a, b). Leaves the two values at its end, the two sums and what
@@ -123,6 +126,8 @@ export function step(
   const q1 = out[1];
   let first = B1 * out[2];
   let second = B1 * out[3];
+  let fiveSum = E1 * (out[2] + out[3]);
+  let threeSum = (B1 - D1) * (out[2] + out[3]);
   field(system, forces, x + C2 * h, a + h * (A21 * p1), b + h * (A21 * q1), out);
   const p2 = out[0];
   const q2 = out[1];
@@ -154,6 +159,8 @@ export function step(
   const q6 = out[1];
   first += B6 * out[2];
   second += B6 * out[3];
+  fiveSum += E6 * (out[2] + out[3]);
+  threeSum += B6 * (out[2] + out[3]);
   field(
     system,
     forces,
@@ -166,6 +173,8 @@ export function step(
   const q7 = out[1];
   first += B7 * out[2];
   second += B7 * out[3];
+  fiveSum += E7 * (out[2] + out[3]);
+  threeSum += B7 * (out[2] + out[3]);
   field(
     system,
     forces,
@@ -178,6 +187,8 @@ export function step(
   const q8 = out[1];
   first += B8 * out[2];
   second += B8 * out[3];
+  fiveSum += E8 * (out[2] + out[3]);
+  threeSum += B8 * (out[2] + out[3]);
   field(
     system,
     forces,
@@ -190,6 +201,8 @@ export function step(
   const q9 = out[1];
   first += B9 * out[2];
   second += B9 * out[3];
+  fiveSum += E9 * (out[2] + out[3]);
+  threeSum += (B9 - D9) * (out[2] + out[3]);
   field(
     system,
     forces,
@@ -202,6 +215,8 @@ export function step(
   const qA = out[1];
   first += BA * out[2];
   second += BA * out[3];
+  fiveSum += EA * (out[2] + out[3]);
+  threeSum += BA * (out[2] + out[3]);
   field(
     system,
     forces,
@@ -214,6 +229,8 @@ export function step(
   const qB = out[1];
   first += BB * out[2];
   second += BB * out[3];
+  fiveSum += EB * (out[2] + out[3]);
+  threeSum += BB * (out[2] + out[3]);
   field(
     system,
     forces,
@@ -228,6 +245,8 @@ export function step(
   const qC = out[1];
   first += BC * out[2];
   second += BC * out[3];
+  fiveSum += EC * (out[2] + out[3]);
+  threeSum += (BC - DC) * (out[2] + out[3]);
 
   const slopeA = B1 * p1 + B6 * p6 + B7 * p7 + B8 * p8 + B9 * p9 + BA * pA + BB * pB + BC * pC;
   const slopeB = B1 * q1 + B6 * q6 + B7 * q7 + B8 * q8 + B9 * q9 + BA * qA + BB * qB + BC * qC;
@@ -235,6 +254,8 @@ export function step(
   out[OUT_B] = b + h * slopeB;
   out[OUT_FIRST_SUM] = h * first;
   out[OUT_SECOND_SUM] = h * second;
+  out[OUT_FIVE_SUM] = fiveSum;
+  out[OUT_THREE_SUM] = threeSum;
   out[OUT_FIVE_A] = E1 * p1 + E6 * p6 + E7 * p7 + E8 * p8 + E9 * p9 + EA * pA + EB * pB + EC * pC;
   out[OUT_FIVE_B] = E1 * q1 + E6 * q6 + E7 * q7 + E8 * q8 + E9 * q9 + EA * qA + EB * qB + EC * qC;
   out[OUT_THREE_A] = slopeA - D1 * p1 - D9 * p9 - DC * pC;
@@ -242,16 +263,24 @@ export function step(
 }
 
 /**
- * Error of the last step over what may be made in each value: at most 1 is good, NaN is not. Weighs order 5 by order 3 as
- * the published program does.
+ * Error of the last step over what may be made in each value and in the sums: at most 1 is good, NaN is not. Weighs order 5
+ * by order 3 as the published program does.
  */
-export function stepError(out: Float64Array, h: number, scaleA: number, scaleB: number): number {
+export function stepError(
+  out: Float64Array,
+  h: number,
+  scaleA: number,
+  scaleB: number,
+  scaleSum: number,
+): number {
   const fiveA = out[OUT_FIVE_A] / scaleA;
   const fiveB = out[OUT_FIVE_B] / scaleB;
+  const fiveSum = out[OUT_FIVE_SUM] / scaleSum;
   const threeA = out[OUT_THREE_A] / scaleA;
   const threeB = out[OUT_THREE_B] / scaleB;
-  const five = fiveA * fiveA + fiveB * fiveB;
-  const norm = five + 0.01 * (threeA * threeA + threeB * threeB);
+  const threeSum = out[OUT_THREE_SUM] / scaleSum;
+  const five = fiveA * fiveA + fiveB * fiveB + fiveSum * fiveSum;
+  const norm = five + 0.01 * (threeA * threeA + threeB * threeB + threeSum * threeSum);
   return norm === 0 ? 0 : (Math.abs(h) * five) / Math.sqrt(2 * norm);
 }
 

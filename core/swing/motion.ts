@@ -37,7 +37,7 @@ type Progress = Reached | typeof MOVED | typeof REFUSED;
 
 /** Below this speed a flap that the dry friction can hold is at rest: a creep that would never reach 0, rad/s. */
 const CREEP_SPEED = 1e-9;
-/** A Newton step below this, s, and below this share of the step it searches, is finished by a Taylor step. */
+/** A Newton step below this, s, and below this share of the step found so far, is finished by a Taylor step. */
 const TAYLOR_STEP = 1e-6;
 const TAYLOR_SHARE = 1e-5;
 const MAX_ITERATIONS = 60;
@@ -311,7 +311,6 @@ function locate(
  */
 function searchStep(motion: Motion, system: SwingSystem, h: number, target: number | null): number {
   const { out, sign, forces } = motion;
-  const near = Math.min(TAYLOR_STEP, TAYLOR_SHARE * h);
   let low = 0;
   let high = h;
   let x = firstGuess(motion, h, target);
@@ -321,7 +320,8 @@ function searchStep(motion: Motion, system: SwingSystem, h: number, target: numb
     const slope = target === null ? acceleration(system, forces, out[END_ANGLE], speed) : speed;
     const miss = target === null ? speed : out[END_ANGLE] - target;
     const dx = -miss / slope;
-    if (Math.abs(dx) < near && (target === null || speed * sign > 0)) return finish(motion, system, dx);
+    if (Math.abs(dx) < Math.min(TAYLOR_STEP, TAYLOR_SHARE * x) && (target === null || speed * sign > 0))
+      return finish(motion, system, dx);
     const before = target === null ? speed * sign > 0 : miss * sign < 0;
     if (before) low = x;
     else high = x;

@@ -2,7 +2,7 @@
  * One step of a swing in each of the three running variables, all from (angle, speed) and with the same kinds of results,
  * so that whoever takes a step and whoever reads it back later do the same arithmetic.
  */
-import { OUT_A, OUT_B, step, stepError } from "./dormand-prince.ts";
+import { OUT_A, OUT_B, OUT_FIRST_SUM, OUT_SECOND_SUM, step, stepError } from "./dormand-prince.ts";
 import { ANGLE, SPEED, TIME, wellEnergy } from "./fields.ts";
 import type { Forces, SwingSystem } from "./system.ts";
 
@@ -11,8 +11,8 @@ export const BY_TIME = 0;
 export const BY_ANGLE = 1;
 export const BY_SPEED = 2;
 
-/** Tolerances of the step control: relative, in rad and rad/s, and in s. Settle time follows within 10⁻⁶ s. */
-export const TOLERANCE = { relative: 1e-8, absolute: 1e-9, time: 1e-9 } as const;
+/** Tolerances of the step control: relative, in rad and rad/s, in s, and in J. Settle time follows within 10⁻⁵ s. */
+export const TOLERANCE = { relative: 3e-9, absolute: 1e-10, time: 1e-9, energy: 1e-11 } as const;
 
 /** Places in `out` of a move's end: angle, speed, and the time the move took. */
 export const END_ANGLE = 0;
@@ -21,6 +21,11 @@ export const END_TIME = 2;
 
 function allowed(before: number, after: number): number {
   return TOLERANCE.absolute + TOLERANCE.relative * Math.max(Math.abs(before), Math.abs(after));
+}
+
+/** What a step may be wrong in the energies it books, J. */
+function lossAllowed(out: Float64Array): number {
+  return TOLERANCE.energy + TOLERANCE.relative * Math.abs(out[OUT_FIRST_SUM] + out[OUT_SECOND_SUM]);
 }
 
 /** A step of `h` seconds. Returns its error over tolerance. */
@@ -33,7 +38,7 @@ export function moveByTime(
   out: Float64Array,
 ): number {
   step(TIME, system, forces, 0, angle, speed, h, out);
-  const error = stepError(out, h, allowed(angle, out[OUT_A]), allowed(speed, out[OUT_B]));
+  const error = stepError(out, h, allowed(angle, out[OUT_A]), allowed(speed, out[OUT_B]), lossAllowed(out));
   out[END_ANGLE] = out[OUT_A];
   out[END_SPEED] = out[OUT_B];
   out[END_TIME] = h;
@@ -57,7 +62,10 @@ export function moveByAngle(
   const scale =
     2 * TOLERANCE.relative * Math.min(kinetic, left) +
     TOLERANCE.absolute * system.inertia * TOLERANCE.absolute;
-  const error = left > 0 ? stepError(out, h, scale, TOLERANCE.time + TOLERANCE.relative * time) : Number.NaN;
+  const error =
+    left > 0
+      ? stepError(out, h, scale, TOLERANCE.time + TOLERANCE.relative * time, lossAllowed(out))
+      : Number.NaN;
   out[END_ANGLE] = end;
   out[END_SPEED] = forces.sign * Math.sqrt((2 * left) / system.inertia);
   out[END_TIME] = time;
@@ -77,7 +85,13 @@ export function moveBySpeed(
   const time = out[OUT_B];
   const error =
     time > 0
-      ? stepError(out, h, allowed(angle, out[OUT_A]), TOLERANCE.time + TOLERANCE.relative * time)
+      ? stepError(
+          out,
+          h,
+          allowed(angle, out[OUT_A]),
+          TOLERANCE.time + TOLERANCE.relative * time,
+          lossAllowed(out),
+        )
       : Number.NaN;
   out[END_ANGLE] = out[OUT_A];
   out[END_SPEED] = speed + h;
