@@ -12,7 +12,7 @@ export const BY_ANGLE = 1;
 export const BY_SPEED = 2;
 
 /** Tolerances of the step control: relative, in rad and rad/s, in s, and in J. Settle time follows within 10⁻⁵ s. */
-export const TOLERANCE = { relative: 3e-9, absolute: 1e-10, time: 1e-9, energy: 1e-11 } as const;
+export const TOLERANCE = { relative: 1e-9, absolute: 1e-11, time: 1e-10, energy: 3e-12 } as const;
 
 /** Places in `out` of a move's end: angle, speed, and the time the move took. */
 export const END_ANGLE = 0;
