@@ -3,15 +3,17 @@
  * Levels: `layout/` measures to places · `motion/` replay to poses · `shape/`, `look/` geometry and materials · `parts/` one
  * component per subject · `camera/` standpoints · `export/` pictures and films · this.
  */
+import "./look/console.ts";
 import { Canvas } from "@react-three/fiber";
-import { type KeyboardEvent, useCallback, useEffect, useMemo, useRef, useState } from "react";
-import { PCFShadowMap } from "three";
+import { useCallback, useEffect, useMemo, useRef, useState } from "react";
+import { BasicShadowMap, PCFShadowMap } from "three";
 import type { SceneOptions, Theme } from "../state/view.ts";
 import { type CameraHandle, CameraRig } from "./camera/CameraRig.tsx";
 import { keyTurn } from "./camera/keys.ts";
 import { cutPlace } from "./camera/standpoints.ts";
 import { layoutDoor } from "./layout/layout.ts";
 import { createLook } from "./look/look.ts";
+import { findQuality, type Quality } from "./look/quality.ts";
 import { usePalette } from "./look/use-palette.ts";
 import { createRig } from "./motion/rig.ts";
 import { AngleScale } from "./parts/AngleScale.tsx";
@@ -29,43 +31,27 @@ import { SectionFaces } from "./parts/SectionFaces.tsx";
 import { Cover, Floor, Frame, Lamp, Wall } from "./parts/Wall.tsx";
 import type { DoorSceneProps, ScenePart } from "./scene-props.ts";
 
-/** Screen pixels per CSS pixel, at most: more costs frames and shows little. */
-const FINEST = 1.5;
-
 const nothing = () => {};
 
 export function DoorScene(props: DoorSceneProps) {
   const { onFreeOrbit = nothing } = props;
-  const camera = useRef<CameraHandle | null>(null);
-  const onCamera = useCallback((handle: CameraHandle) => {
-    camera.current = handle;
-  }, []);
-  const onKeyDown = (event: KeyboardEvent) => {
-    const turn = event.ctrlKey || event.metaKey || event.altKey ? null : keyTurn(event.key);
-    if (turn === null || camera.current === null) return;
-    event.preventDefault();
-    camera.current.key(turn);
-  };
+  const [quality] = useState(findQuality);
+  const [box, setBox] = useState<HTMLDivElement | null>(null);
+  const onCamera = useKeys(box);
+  if (quality === null) {
+    return <p role="alert">This browser draws nothing in three dimensions: WebGL 2 is off or not there.</p>;
+  }
   return (
-    // biome-ignore lint/a11y/useSemanticElements: a fieldset is for forms; this groups a picture with its keys.
-    <div
-      className="door-scene"
-      role="group"
-      aria-label="The door in three dimensions. Arrow keys turn the view, plus and minus zoom."
-      // biome-ignore lint/a11y/noNoninteractiveTabindex: the picture is turned with the keyboard.
-      tabIndex={0}
-      onKeyDown={onKeyDown}
-      style={{ position: "relative", width: "100%", height: "100%", overflow: "hidden" }}
-    >
+    <div ref={setBox} style={FILLING}>
       <Canvas
         frameloop="demand"
         flat
-        dpr={[1, FINEST]}
-        shadows={{ type: PCFShadowMap }}
-        gl={{ antialias: true, powerPreference: "high-performance" }}
+        dpr={quality.still}
+        shadows={{ type: quality.fine ? PCFShadowMap : BasicShadowMap }}
+        gl={{ antialias: quality.fine, powerPreference: "high-performance" }}
         camera={{ fov: 26, near: 0.05, far: 20, position: [-1, 1, -2] }}
       >
-        <Scene {...props} onFreeOrbit={onFreeOrbit} onCamera={onCamera} />
+        <Scene {...props} quality={quality} onFreeOrbit={onFreeOrbit} onCamera={onCamera} />
       </Canvas>
     </div>
   );
@@ -73,16 +59,43 @@ export function DoorScene(props: DoorSceneProps) {
 
 export default DoorScene;
 
+const FILLING = { position: "relative", width: "100%", height: "100%", overflow: "hidden" } as const;
+
+/**
+ * Shift with an arrow turns the view, plus and minus zoom, while the focus is on whatever holds the picture. Plain arrows are
+ * left to the page, which steps the film with them.
+ */
+function useKeys(box: HTMLDivElement | null): (handle: CameraHandle) => void {
+  const camera = useRef<CameraHandle | null>(null);
+  useEffect(() => {
+    if (box === null) return;
+    const holder = box.closest<HTMLElement>("[tabindex]") ?? box;
+    if (holder === box) box.tabIndex = 0;
+    const onKey = (event: KeyboardEvent) => {
+      const turn = keyTurn(event);
+      if (turn === null || camera.current === null) return;
+      event.preventDefault();
+      camera.current.key(turn);
+    };
+    holder.addEventListener("keydown", onKey);
+    return () => holder.removeEventListener("keydown", onKey);
+  }, [box]);
+  return useCallback((handle) => {
+    camera.current = handle;
+  }, []);
+}
+
 interface SceneProps extends DoorSceneProps {
+  readonly quality: Quality;
   readonly onFreeOrbit: () => void;
   readonly onCamera: (handle: CameraHandle) => void;
 }
 
 function Scene(props: SceneProps) {
   const { view, pinned, playhead, options, theme, angleScale = false, units = "metric" } = props;
-  const { onHandle = nothing, onPick = nothing, onFreeOrbit, onCamera } = props;
+  const { onHandle = nothing, onPick = nothing, onFreeOrbit, onCamera, quality } = props;
   const layout = useMemo(() => layoutDoor(view.door, view.geometry), [view.door, view.geometry]);
-  const look = useLook(theme);
+  const look = useLook(theme, quality.fine);
   const [rig] = useState(createRig);
   const cut = cutPlace(options.camera, options.section, layout);
   const pick = onPick as (part: ScenePart) => void;
@@ -93,7 +106,7 @@ function Scene(props: SceneProps) {
   return (
     <SceneProvider value={parts}>
       <color attach="background" args={[look.palette.ground]} />
-      <Light outdoors={options.camera === "outside"} shadows={cut === null} shadowSize={1024} />
+      <Light outdoors={options.camera === "outside"} shadows={cut === null} shadowSize={quality.shadowSize} />
       <Built options={options} />
       {options.animal && <Animal />}
       {pinned !== null && <Ghost pinned={pinned} />}
@@ -107,7 +120,7 @@ function Scene(props: SceneProps) {
         onFreeOrbit={onFreeOrbit}
         onReady={onCamera}
       />
-      <Driver pinned={pinned} playhead={playhead} onHandle={onHandle} />
+      <Driver pinned={pinned} playhead={playhead} quality={quality} onHandle={onHandle} />
     </SceneProvider>
   );
 }
@@ -131,9 +144,9 @@ function Built({ options }: { readonly options: SceneOptions }) {
   );
 }
 
-function useLook(theme: Theme) {
+function useLook(theme: Theme, fine: boolean) {
   const palette = usePalette(theme);
-  const look = useMemo(() => createLook(palette), [palette]);
+  const look = useMemo(() => createLook(palette, fine), [palette, fine]);
   useEffect(() => () => look.dispose(), [look]);
   return look;
 }

@@ -12,27 +12,28 @@ export interface KeyTurn {
 const STEP = (5 * Math.PI) / 180;
 const NEARER = 0.9;
 
-/** What a key does, or `null`. */
-export function keyTurn(key: string): KeyTurn | null {
-  switch (key) {
-    case "ArrowLeft":
-      return { round: -STEP, over: 0, zoom: 1 };
-    case "ArrowRight":
-      return { round: STEP, over: 0, zoom: 1 };
-    case "ArrowUp":
-      return { round: 0, over: -STEP, zoom: 1 };
-    case "ArrowDown":
-      return { round: 0, over: STEP, zoom: 1 };
-    case "+":
-    case "=":
-      return { round: 0, over: 0, zoom: NEARER };
-    case "-":
-    case "_":
-      return { round: 0, over: 0, zoom: 1 / NEARER };
-    default:
-      return null;
-  }
+export interface KeyPress {
+  readonly key: string;
+  readonly shiftKey: boolean;
+  readonly ctrlKey: boolean;
+  readonly metaKey: boolean;
+  readonly altKey: boolean;
 }
+
+/** What a key does, or `null`. */
+export function keyTurn({ key, shiftKey, ctrlKey, metaKey, altKey }: KeyPress): KeyTurn | null {
+  if (ctrlKey || metaKey || altKey) return null;
+  if (key === "+" || key === "=") return { round: 0, over: 0, zoom: NEARER };
+  if (key === "-" || key === "_") return { round: 0, over: 0, zoom: 1 / NEARER };
+  return shiftKey ? (ARROWS[key] ?? null) : null;
+}
+
+const ARROWS: Readonly<Record<string, KeyTurn>> = {
+  ArrowLeft: { round: -STEP, over: 0, zoom: 1 },
+  ArrowRight: { round: STEP, over: 0, zoom: 1 },
+  ArrowUp: { round: 0, over: -STEP, zoom: 1 },
+  ArrowDown: { round: 0, over: STEP, zoom: 1 },
+};
 
 /** Lowest and highest the camera looks from, rad from straight above. */
 const HIGHEST = 0.12;

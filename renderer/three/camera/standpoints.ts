@@ -51,8 +51,8 @@ function viewOf(camera: Camera, section: boolean, layout: DoorLayout, direction:
   if (camera === "side") return { from: [-1, 0.02, 0], fov: 9, frame: sideFrame(layout) };
   if (camera === "latch" && layout.latch !== null) {
     return section
-      ? { from: [-1, 0.015, 0], fov: 9, frame: latchFrame(layout, 0.032) }
-      : { from: [-0.5, 0.32, -0.85], fov: 24, frame: latchFrame(layout, 0.026) };
+      ? { from: [-1, 0.015, 0], fov: 9, frame: latchFrame(layout, 0.03) }
+      : { from: [-0.42, 0.13, -0.9], fov: 20, frame: mechanismFrame(layout) };
   }
   const front = frontFrame(layout);
   if (camera === "inside") return { from: [-0.16, 0.2, -1], fov: 26, frame: front };
@@ -60,7 +60,7 @@ function viewOf(camera: Camera, section: boolean, layout: DoorLayout, direction:
   return {
     from: section ? [-0.8, 0.3, 0.55 * direction] : [-0.66, 0.34, 0.85 * direction],
     fov: 26,
-    frame: front,
+    frame: freeFrame(layout, direction),
   };
 }
 
@@ -69,6 +69,12 @@ function frontFrame({ opening, wall }: DoorLayout): Box {
   const over = 0.3 * (wall.bounds.max[1] - opening.top);
   const side = opening.halfWidth + 0.1;
   return box([-side, side], [-0.03, opening.top + over], [-OUTDOOR_FACE, OUTDOOR_FACE]);
+}
+
+/** The opening and the room that the flap swings into. */
+function freeFrame(layout: DoorLayout, direction: 1 | -1): Box {
+  const { min, max } = frontFrame(layout);
+  return box([min[0], max[0]], [min[1], max[1]], [-direction * OUTDOOR_FACE, direction * layout.reach * 1.2]);
 }
 
 /** The swinging flap and the floor under it. */
@@ -80,7 +86,20 @@ function sideFrame({ opening, reach }: DoorLayout): Box {
 function latchFrame({ latch, hingeHeight }: DoorLayout, half: number): Box {
   const mouth = latch === null ? 0 : (latch.boltOn === "frame" ? hingeHeight : 0) + latch.mouth;
   const room = latch === null ? half : Math.max(half, 1.6 * latch.bolt.radius + 4 * latch.bolt.stroke);
-  return box([-room, room], [mouth - room * 1.25, mouth + room * 0.75], [-room, room]);
+  return box([-room, room], [mouth - room * 1.35, mouth + room * 0.75], [-room, room]);
+}
+
+/** From the strike to the far end of the solenoid. */
+function mechanismFrame(layout: DoorLayout): Box {
+  const { latch, hingeHeight } = layout;
+  if (latch === null) return latchFrame(layout, 0.03);
+  const { coil } = latch.bolt;
+  const held = latch.boltOn === "flap" ? hingeHeight : 0;
+  const meeting = (latch.boltOn === "frame" ? hingeHeight : 0) + latch.mouth;
+  const end = held + coil.centre[1] - latch.bolt.direction * (coil.length / 2 + 0.006);
+  const over = meeting + latch.bolt.direction * 0.016;
+  const half = Math.abs(over - end) * 0.4;
+  return box([-half, half], [end, over], [-half * 0.5, half * 0.5]);
 }
 
 /**

@@ -1,7 +1,6 @@
 /** The latch's sizes as a draughtsman writes them beside its section: where each line runs and what it measures. Pure. */
 import type { Latch } from "../../../core/door/door.ts";
-import type { DoorLayout } from "./layout.ts";
-import { latchPlace } from "./section.ts";
+import type { LatchLayout } from "./latch.ts";
 
 export type YZ = readonly [y: number, z: number];
 
@@ -15,57 +14,84 @@ export interface Dimension {
   readonly feet: readonly [YZ, YZ];
   readonly textAt: YZ;
   /** Which side of the words lies at `textAt`: 0 left, 1 right. */
-  readonly side: number;
+  readonly side: 0 | 1;
 }
 
-/** Dimensions of the latch with the flap at home, in the world at the cut. */
-export function latchDimensions(latch: Latch, layout: DoorLayout): readonly Dimension[] {
-  const placed = layout.latch;
-  if (placed === null) return [];
-  const { mouth, tip } = latchPlace(layout, placed);
-  const { direction, radius } = placed.bolt;
-  const z = latch.offset;
+/** Each in the frame of the part that carries it, so that it goes with the flap. */
+export interface LatchDimensions {
+  readonly strike: readonly Dimension[];
+  readonly bolt: readonly Dimension[];
+}
+
+export function latchDimensions(latch: Latch, placed: LatchLayout): LatchDimensions {
+  return { strike: strikeDimensions(latch, placed), bolt: boltDimensions(latch, placed) };
+}
+
+/** How far from the middle the words stand, in half-widths of the edge. */
+const WORDS = 1.9;
+
+function strikeDimensions(latch: Latch, { bolt, mouth, strikeZ: z }: LatchLayout): Dimension[] {
+  const { direction, radius } = bolt;
   const unit = latch.edgeHalfWidth;
-  const left = z - unit * 1.9;
-  const right = z + unit * 1.9;
   const slot = latch.slotWidth / 2;
   const engaged = mouth + direction * latch.engagement;
-  const back = mouth + direction * (Math.max(placed.bolt.stroke, latch.engagement) + unit * 1.1);
-  const upright = (name: string, value: number, at: number, a: YZ, b: YZ): Dimension => ({
+  const back = mouth + direction * (Math.max(bolt.stroke, latch.engagement) + unit * 1.1);
+  const before = mouth - direction * unit * 0.9;
+  return [
+    upright(
+      "engagement",
+      latch.engagement,
+      z + unit * WORDS,
+      [mouth, z + slot],
+      [engaged, z + slot],
+      0,
+      unit,
+    ),
+    level("slot", latch.slotWidth, back, [mouth, z - slot], [mouth, z + slot], z - unit * WORDS, 1),
+    level("play", slot - radius, before, [mouth, z + radius], [mouth, z + slot], z + unit * WORDS, 0),
+  ];
+}
+
+function boltDimensions(latch: Latch, { bolt }: LatchLayout): Dimension[] {
+  const { direction, radius, tip, z } = bolt;
+  const unit = latch.edgeHalfWidth;
+  const mouth = tip + direction * latch.tipGap;
+  const below = tip - direction * unit * 1.1;
+  const left = z - unit * WORDS;
+  const dimensions = [
+    upright("tip gap", latch.tipGap, left, [tip, z - radius], [mouth, z - radius], 1, unit),
+    level("bolt", latch.boltWidth, below, [tip, z - radius], [tip, z + radius], left, 1),
+  ];
+  if (latch.offset === 0) return dimensions;
+  const far = tip - direction * unit * 2;
+  const [near, other] = z === 0 ? [0, latch.offset] : [z - latch.offset, z];
+  return [
+    ...dimensions,
+    level("offset", Math.abs(latch.offset), far, [mouth, near], [mouth, other], left, 1),
+  ];
+}
+
+function upright(
+  name: string,
+  value: number,
+  at: number,
+  a: YZ,
+  b: YZ,
+  side: 0 | 1,
+  unit: number,
+): Dimension {
+  const words = at + (side === 0 ? 1 : -1) * unit * 0.35;
+  return {
     name,
     value,
     from: [a[0], at],
     to: [b[0], at],
     feet: [a, b],
-    textAt: [(a[0] + b[0]) / 2, at + Math.sign(at - z) * unit * 0.35],
-    side: at < z ? 1 : 0,
-  });
-  const level = (
-    name: string,
-    value: number,
-    at: number,
-    a: YZ,
-    b: YZ,
-    textZ: number,
-    side: number,
-  ): Dimension => ({
-    name,
-    value,
-    from: [at, a[1]],
-    to: [at, b[1]],
-    feet: [a, b],
-    textAt: [at, textZ],
+    textAt: [(a[0] + b[0]) / 2, words],
     side,
-  });
-  const below = tip - direction * unit * 0.75;
-  const dimensions = [
-    upright("tip gap", latch.tipGap, left, [tip, z - radius], [mouth, z - slot]),
-    upright("engagement", latch.engagement, right, [mouth, z + slot], [engaged, z + slot]),
-    level("slot", latch.slotWidth, back, [mouth, z - slot], [mouth, z + slot], left, 1),
-    level("bolt", latch.boltWidth, below, [tip, z - radius], [tip, z + radius], left, 1),
-    level("play", slot - radius, below, [tip, z + radius], [mouth, z + slot], right, 0),
-  ];
-  if (latch.offset === 0) return dimensions;
-  const far = tip - direction * unit * 1.7;
-  return [...dimensions, level("offset", Math.abs(latch.offset), far, [mouth, 0], [mouth, z], right, 0)];
+  };
+}
+
+function level(name: string, value: number, at: number, a: YZ, b: YZ, words: number, side: 0 | 1): Dimension {
+  return { name, value, from: [at, a[1]], to: [at, b[1]], feet: [a, b], textAt: [at, words], side };
 }

@@ -49,7 +49,7 @@ export function cutFaces(layout: DoorLayout, x: number): CutFaces {
     ...cut(magnets?.carriers ?? [], "plastic", 4),
     ...cut((magnets?.onFlap ?? []).map(discRod), "magnet", 5),
   ];
-  const bolt = latch === null ? [] : cut([latch.bolt.shaft, latch.bolt.collar], "steel", 7);
+  const bolt = latch === null ? [] : cut([latch.bolt.shaft, latch.bolt.collar], "brass", 7);
   return latch === null || latch.boltOn === "frame"
     ? { fixed: [...fixed, ...still], flap: [...flap, ...strike], bolt }
     : { fixed: [...fixed, ...strike], flap: [...flap, ...still], bolt };

@@ -31,6 +31,7 @@ export type Stuff =
   | "paving"
   | "flap"
   | "steel"
+  | "brass"
   | "copper"
   | "plastic"
   | "magnet";

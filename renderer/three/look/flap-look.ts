@@ -1,7 +1,7 @@
 /** How each flap material looks: a face and an edge. */
 import { Color, type Material, MeshLambertMaterial, MeshPhongMaterial, type Texture } from "three";
 import type { Palette } from "./palette.ts";
-import { brushed, plywood, veneers, wood } from "./textures.ts";
+import { brushed, clearSheet, filterTexture, plywood, veneers, wood } from "./textures.ts";
 
 export interface FlapLook {
   readonly face: Material;
@@ -19,9 +19,9 @@ interface Clear {
 
 /** Sheets that are seen through: a clear face and, since light gathers there, a strong edge. */
 const CLEAR: Readonly<Record<string, Clear>> = {
-  polycarbonate: { face: "#bcd7e2", edge: "#7fb2c9", opacity: 0.36, edgeOpacity: 0.82, shine: 90 },
-  acrylic: { face: "#d4eaee", edge: "#a5e0e8", opacity: 0.26, edgeOpacity: 0.85, shine: 140 },
-  glass: { face: "#c4dfd3", edge: "#4f9a80", opacity: 0.24, edgeOpacity: 0.92, shine: 180 },
+  polycarbonate: { face: "#86b3c6", edge: "#7fb2c9", opacity: 0.26, edgeOpacity: 0.85, shine: 90 },
+  acrylic: { face: "#a9d3da", edge: "#a5e0e8", opacity: 0.18, edgeOpacity: 0.85, shine: 140 },
+  glass: { face: "#8fc0ab", edge: "#4f9a80", opacity: 0.18, edgeOpacity: 0.92, shine: 180 },
 };
 
 const SOLID: Readonly<Record<string, { readonly colour: string; readonly shine: number }>> = {
@@ -36,7 +36,13 @@ export function isClear(material: string): boolean {
 }
 
 /** The look of a named material; one known only by its density gets the drawing's flap colour. */
-export function flapLook(material: string, palette: Palette): FlapLook {
+export function flapLook(material: string, palette: Palette, fine: boolean): FlapLook {
+  const look = lookOf(material, palette);
+  for (const one of look.textures) filterTexture(one, fine);
+  return look;
+}
+
+function lookOf(material: string, palette: Palette): FlapLook {
   const name = material.trim().toLowerCase();
   if (name in CLEAR) return clearLook(CLEAR[name]);
   if (name in SOLID) return solidLook(SOLID[name].colour, SOLID[name].shine);
@@ -47,11 +53,12 @@ export function flapLook(material: string, palette: Palette): FlapLook {
 }
 
 function clearLook({ face, edge, opacity, edgeOpacity, shine }: Clear): FlapLook {
-  const clear = { transparent: true, shininess: shine, specular: new Color("#ffffff") };
+  const clear = { transparent: true, shininess: shine, specular: new Color("#c8d0d4") };
+  const map = clearSheet(face, opacity);
   return {
-    face: new MeshPhongMaterial({ ...clear, color: face, opacity, depthWrite: false }),
+    face: new MeshPhongMaterial({ ...clear, map, depthWrite: false }),
     edge: new MeshPhongMaterial({ ...clear, color: edge, opacity: edgeOpacity }),
-    textures: [],
+    textures: [map],
   };
 }
 

@@ -4,11 +4,13 @@ import type { Palette } from "./palette.ts";
 
 export interface LabelStyle {
   readonly colour: string;
-  /** Behind the words; `null` for none. */
+  /** Behind the words; `null` for a white rim around the letters instead. */
   readonly ground: string | null;
   /** Height of the letters, CSS pixels. */
   readonly letters: number;
   readonly strong?: boolean;
+  /** Height of the box in metres; without it the words keep their size on the screen. */
+  readonly metres?: number;
   /** A ring before the words, as a sign that is not a colour. */
   readonly ring?: string;
 }
@@ -22,7 +24,7 @@ export function makeLabel(text: string, style: LabelStyle, palette: Palette): Sp
   const pen = canvas.getContext("2d");
   const font = `${style.strong ? 640 : 480} ${letters * FINENESS}px ${palette.face}`;
   const ring = style.ring === undefined ? 0 : letters * 1.2;
-  const edge = style.ground === null ? 2 : letters * 0.5;
+  const edge = letters * (style.ground === null ? 0.25 : 0.5);
   let width = letters * text.length * 0.6;
   if (pen !== null) {
     pen.font = font;
@@ -36,10 +38,16 @@ export function makeLabel(text: string, style: LabelStyle, palette: Palette): Sp
   map.colorSpace = SRGBColorSpace;
   map.minFilter = LinearFilter;
   map.generateMipmaps = false;
-  const material = new SpriteMaterial({ map, sizeAttenuation: false, depthTest: false, transparent: true });
+  const material = new SpriteMaterial({
+    map,
+    sizeAttenuation: style.metres !== undefined,
+    depthTest: false,
+    transparent: true,
+  });
   const sprite = new Sprite(material);
   sprite.renderOrder = 30;
-  sprite.userData.size = size;
+  if (style.metres === undefined) sprite.userData.size = size;
+  else sprite.scale.set((style.metres * size.width) / size.height, style.metres, 1);
   sprite.raycast = () => {};
   return sprite;
 }
@@ -71,8 +79,14 @@ function drawLabel(
   }
   pen.scale(1 / FINENESS, 1 / FINENESS);
   pen.font = font;
-  pen.fillStyle = style.colour;
   pen.textBaseline = "middle";
+  if (style.ground === null) {
+    pen.strokeStyle = "#ffffff";
+    pen.lineWidth = style.letters * 0.5;
+    pen.lineJoin = "round";
+    pen.strokeText(text, (edge + ring) * FINENESS, (size.height / 2 + 0.5) * FINENESS);
+  }
+  pen.fillStyle = style.colour;
   pen.fillText(text, (edge + ring) * FINENESS, (size.height / 2 + 0.5) * FINENESS);
 }
 

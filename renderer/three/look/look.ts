@@ -2,6 +2,7 @@
 import {
   Color,
   DoubleSide,
+  LineBasicMaterial,
   type Material,
   MeshBasicMaterial,
   MeshLambertMaterial,
@@ -14,6 +15,7 @@ import {
   bristles,
   brushed,
   cladding,
+  filterTexture,
   floorBoards,
   hatching,
   pavingSlabs,
@@ -23,6 +25,7 @@ import {
 
 export interface Look {
   readonly palette: Palette;
+  readonly fine: boolean;
   readonly plaster: Material;
   readonly cladding: Material;
   readonly core: Material;
@@ -46,13 +49,15 @@ export interface Look {
   readonly lampOn: Material;
   /** Faces of a cut. */
   readonly cut: Readonly<Record<Stuff, Material>>;
+  readonly cutLine: Material;
   dispose(): void;
 }
 
 /** Poles by letter first; the colours are the schoolbook's: north red, south blue (common practice). */
 export const POLE_COLOURS = { N: "#b8483a", S: "#3f6fa8" } as const;
 
-export function createLook(palette: Palette): Look {
+/** `fine`: a graphics processor draws it. */
+export function createLook(palette: Palette, fine: boolean): Look {
   const textures: Texture[] = [];
   const materials: Material[] = [];
   const keep = <T extends Material>(one: T): T => {
@@ -64,21 +69,21 @@ export function createLook(palette: Palette): Look {
     return keep(new MeshLambertMaterial({ map, color: tint }));
   };
   const matte = (color: string) => keep(new MeshLambertMaterial({ color }));
-  /** Comes and goes grain by grain: half seen, a body must not show its inside. */
-  const coat = (color: string) => keep(new MeshLambertMaterial({ color, alphaHash: true }));
+  const coat = (color: string) => keep(new MeshLambertMaterial({ color }));
   const shiny = (color: string, shininess: number, specular: string) =>
     keep(new MeshPhongMaterial({ color, shininess, specular: new Color(specular) }));
   const steelMap = brushed("#aab0b5");
   textures.push(steelMap);
   const steel = keep(new MeshPhongMaterial({ map: steelMap, shininess: 70, specular: new Color("#9aa2a8") }));
   const cut = cutMaterials(palette, textures, keep);
-  return {
+  const look: Look = {
     palette,
+    fine,
     plaster: mapped(plaster("#f0e8db")),
-    cladding: mapped(cladding("#8b9a92", "#46544e")),
+    cladding: mapped(cladding("#93a39b", "#6f8078")),
     core: matte("#b9a284"),
-    trim: mapped(wood("#c9a06b", "#7a4c22", 41)),
-    skirting: matte("#f3ede2"),
+    trim: mapped(wood("#d3b284", "#8f6334", 41)),
+    skirting: matte("#fdfaf5"),
     boards: mapped(floorBoards()),
     paving: mapped(pavingSlabs()),
     slab: matte("#9c8f7e"),
@@ -96,11 +101,14 @@ export function createLook(palette: Palette): Look {
     lampOff: matte("#5a4a45"),
     lampOn: keep(new MeshBasicMaterial({ color: "#ffb02e" })),
     cut,
+    cutLine: keep(new LineBasicMaterial({ color: "#4a4036" })),
     dispose() {
       for (const one of materials) one.dispose();
       for (const one of textures) one.dispose();
     },
   };
+  for (const one of textures) filterTexture(one, fine);
+  return look;
 }
 
 type Keep = <T extends Material>(one: T) => T;
@@ -121,6 +129,7 @@ function cutMaterials(palette: Palette, textures: Texture[], keep: Keep): Record
     paving: hatched("#bdb8ae", "#857f74", 0.007, -1),
     flap: hatched("#9cc6d6", "#3f7f99", 0.0025, 1),
     steel: hatched("#c3c9ce", "#6a7279", 0.0025, -1),
+    brass: hatched("#e3bd62", "#8f6b1f", 0.0025, 1),
     copper: hatched("#c98157", "#7d3f1c", 0.0022, 1),
     plastic: hatched("#7d7f83", "#3e4043", 0.0025, 1),
     magnet: hatched("#c98aa9", "#7a3a5c", 0.0022, -1),

@@ -1,5 +1,12 @@
 /** Surfaces drawn on small canvases: grain, boards, paving, brushed metal, the hatching of a cut. Sizes in metres. */
-import { CanvasTexture, RepeatWrapping, SRGBColorSpace } from "three";
+import {
+  CanvasTexture,
+  LinearMipmapLinearFilter,
+  LinearMipmapNearestFilter,
+  RepeatWrapping,
+  SRGBColorSpace,
+  type Texture,
+} from "three";
 import { type Chance, chance } from "./noise.ts";
 
 type Pen = CanvasRenderingContext2D;
@@ -21,7 +28,6 @@ function texture(
   made.wrapS = RepeatWrapping;
   made.wrapT = RepeatWrapping;
   made.repeat.set(1 / width, 1 / height);
-  made.anisotropy = 4;
   return made;
 }
 
@@ -149,11 +155,11 @@ export function plaster(ground: string) {
 export function cladding(ground: string, dark: string) {
   return texture(0.7, 0.09, 512, (pen, w, h) => {
     fill(pen, ground, w, h);
-    grainLines(pen, chance(31), 0, 0, w, h, 26, dark);
+    grainLines(pen, chance(31), 0, 0, w, h, 9, dark);
     const shade = pen.createLinearGradient(0, 0, 0, h);
-    shade.addColorStop(0, "rgb(0 0 0 / 0.5)");
-    shade.addColorStop(0.1, "rgb(0 0 0 / 0.14)");
-    shade.addColorStop(0.3, "rgb(0 0 0 / 0)");
+    shade.addColorStop(0, "rgb(0 0 0 / 0.42)");
+    shade.addColorStop(0.07, "rgb(0 0 0 / 0.1)");
+    shade.addColorStop(0.22, "rgb(0 0 0 / 0)");
     shade.addColorStop(0.93, "rgb(255 255 255 / 0.12)");
     shade.addColorStop(1, "rgb(255 255 255 / 0.25)");
     pen.fillStyle = shade;
@@ -201,5 +207,36 @@ export function hatching(ground: string, line: string, spacing: number, slant: 1
       pen.lineTo(shift * w + w + 2, slant === 1 ? h + 2 : -2);
     }
     pen.stroke();
+  });
+}
+
+/** Sharpness at a slant, which costs a software renderer more than all else (measured: three times the frame). */
+export function filterTexture(texture: Texture, fine: boolean): void {
+  texture.anisotropy = fine ? 4 : 1;
+  texture.minFilter = fine ? LinearMipmapLinearFilter : LinearMipmapNearestFilter;
+}
+
+/** A clear sheet: its tint, and slanting streaks of sky by which the eye sees that it is there. Opacity is in the picture. */
+export function clearSheet(tint: string, opacity: number) {
+  return texture(0.7, 0.7, 256, (pen, w, h) => {
+    pen.globalAlpha = opacity;
+    fill(pen, tint, w, h);
+    pen.globalAlpha = 1;
+    pen.fillStyle = "rgb(255 255 255 / 0.2)";
+    for (const [at, wide] of [
+      [0.18, 0.1],
+      [0.33, 0.03],
+      [0.72, 0.06],
+    ]) {
+      for (const shift of [-1, 0, 1]) {
+        const x = (at + shift) * w;
+        pen.beginPath();
+        pen.moveTo(x, 0);
+        pen.lineTo(x + wide * w, 0);
+        pen.lineTo(x + wide * w - 0.5 * w, h);
+        pen.lineTo(x - 0.5 * w, h);
+        pen.fill();
+      }
+    }
   });
 }

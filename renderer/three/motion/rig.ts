@@ -38,8 +38,6 @@ export interface Rig {
   /** Shown while the coil is driven, and while it is not. */
   readonly coilOn: Set<Object3D>;
   readonly coilOff: Set<Object3D>;
-  /** Shown while the flap is within this of the slot, rad. */
-  readonly atSlot: Set<{ readonly object: Object3D; readonly centre: number; readonly within: number }>;
   readonly animals: Set<AnimalRig>;
   /** Sprites of a fixed size in pixels, kept in `userData.size`. */
   readonly labels: Set<Sprite>;
@@ -54,7 +52,6 @@ export function createRig(): Rig {
     bolts: new Set(),
     coilOn: new Set(),
     coilOff: new Set(),
-    atSlot: new Set(),
     animals: new Set(),
     labels: new Set(),
   };
@@ -66,7 +63,6 @@ export function poseRig(rig: Rig, replay: Replay, pinned: Replay | null, time: n
   for (const bolt of rig.bolts) poseBolt(bolt, sample.bolt);
   for (const on of rig.coilOn) on.visible = sample.coil;
   for (const off of rig.coilOff) off.visible = !sample.coil;
-  for (const near of rig.atSlot) near.object.visible = Math.abs(sample.angle - near.centre) <= near.within;
   for (const animal of rig.animals) poseAnimal(animal, sample.nose, replay.direction);
   if (pinned === null) return;
   const other = sampleReplay(pinned, time, rig.ghostSample);

@@ -41,17 +41,26 @@ export function Animal() {
 /** In a section the animal is a shadow of itself: the latch is what is looked at. */
 const IN_SECTION = 0.16;
 
+/**
+ * The animal comes and goes grain by grain: half seen, a body must not show its inside. The materials change only at the
+ * ends of that, because the grain is dear to draw.
+ */
 function fader(look: Look, section: boolean): (presence: number) => void {
   const coats = [look.coat, look.coatDark, look.collar];
-  for (const coat of coats) {
-    coat.alphaHash = !section;
-    coat.transparent = section;
-    coat.depthWrite = !section;
-    coat.needsUpdate = true;
-  }
   const most = section ? IN_SECTION : 1;
+  let grainy: boolean | null = null;
   return (presence) => {
-    for (let i = 0; i < coats.length; i++) coats[i].opacity = most * presence;
+    const grain = presence < 1 && !section;
+    for (let i = 0; i < coats.length; i++) {
+      const coat = coats[i];
+      coat.opacity = most * presence;
+      if (grain === grainy) continue;
+      coat.alphaHash = grain;
+      coat.transparent = section;
+      coat.depthWrite = !section;
+      coat.needsUpdate = true;
+    }
+    grainy = grain;
   };
 }
 

@@ -1,31 +1,43 @@
-/** Dimension lines and words beside the cut latch, while the flap is at home. */
-import { useEffect, useMemo, useState } from "react";
-import type { Group } from "three";
+/** Dimension lines and words beside the cut latch. */
+import { useEffect, useMemo } from "react";
 import { formatQuantity } from "../../../core/quantity/format.ts";
 import { type Dimension, latchDimensions, type YZ } from "../layout/dimensions.ts";
 import { lines } from "../shape/sector.ts";
-import { useRig, useScene } from "./context.ts";
+import { useScene } from "./context.ts";
 import { Label } from "./Label.tsx";
+import { Swinging } from "./Swinging.tsx";
 
 /** In front of the cut, m. */
 const BEFORE = 0.0003;
 
 export function Dimensions({ x }: { readonly x: number }) {
-  const { view, layout, look, units } = useScene();
+  const { view, layout } = useScene();
   const { latch } = view.door;
-  const [group, setGroup] = useState<Group | null>(null);
-  const { slotAngle, blockAngle } = view.geometry;
-  const near = useMemo(
-    () => (group === null ? null : { object: group, centre: slotAngle, within: (blockAngle ?? 0) * 1.2 }),
-    [group, slotAngle, blockAngle],
+  const placed = layout.latch;
+  // biome-ignore lint/correctness/useExhaustiveDependencies: layouts of one key are alike, the latch among them.
+  const sets = useMemo(
+    () => (latch === null || placed === null ? null : latchDimensions(latch, placed)),
+    [layout.key],
   );
-  useRig((rig) => rig.atSlot, near);
-  const dimensions = useMemo(() => (latch === null ? [] : latchDimensions(latch, layout)), [latch, layout]);
+  if (sets === null || placed === null) return null;
+  const strike = <DimensionSet dimensions={sets.strike} x={x} />;
+  const bolt = <DimensionSet dimensions={sets.bolt} x={x} />;
+  const strikeSwings = placed.boltOn === "frame";
+  return (
+    <>
+      <Swinging>{strikeSwings ? strike : bolt}</Swinging>
+      {strikeSwings ? bolt : strike}
+    </>
+  );
+}
+
+function DimensionSet({ dimensions, x }: { readonly dimensions: readonly Dimension[]; readonly x: number }) {
+  const { look, units } = useScene();
   const geometry = useMemo(() => lines(dimensions.flatMap(dimensionLines)), [dimensions]);
   useEffect(() => () => geometry.dispose(), [geometry]);
   const { palette } = look;
   return (
-    <group ref={setGroup} position-x={x + BEFORE}>
+    <group position-x={x + BEFORE}>
       <lineSegments geometry={geometry} renderOrder={25}>
         <lineBasicMaterial color={palette.ink} depthTest={false} transparent />
       </lineSegments>
@@ -47,26 +59,24 @@ export function Dimensions({ x }: { readonly x: number }) {
 const LEFT = [0, 0.5] as const;
 const RIGHT = [1, 0.5] as const;
 
-/** The line itself, a short tick at either end, and thin lines from what is measured. */
+/** Half a tick at the end of a line, m. */
+const TICK = 0.0009;
+
+/** The line itself, a slanted tick at either end, thin lines from what is measured, one to the words. */
 function dimensionLines({ from, to, feet, textAt }: Dimension): number[] {
-  const along: YZ = [to[0] - from[0], to[1] - from[1]];
-  const length = Math.hypot(along[0], along[1]) || 1;
-  const tick: YZ = [
-    (along[1] / length + along[0] / length) * 0.0009,
-    (along[0] / length + along[1] / length) * 0.0009,
-  ];
-  const ends = [from, to].flatMap(([y, z]) =>
-    segment([y - tick[0], z - tick[1]], [y + tick[0], z + tick[1]]),
-  );
-  const nearer =
-    Math.hypot(from[0] - textAt[0], from[1] - textAt[1]) < Math.hypot(to[0] - textAt[0], to[1] - textAt[1]);
+  const nearer = distance(from, textAt) < distance(to, textAt) ? from : to;
+  const ticks = [from, to].flatMap(([y, z]) => segment([y - TICK, z - TICK], [y + TICK, z + TICK]));
   return [
     ...segment(from, to),
-    ...ends,
+    ...ticks,
     ...segment(feet[0], from),
     ...segment(feet[1], to),
-    ...segment(nearer ? from : to, textAt),
+    ...segment(nearer, textAt),
   ];
+}
+
+function distance(a: YZ, b: YZ): number {
+  return Math.hypot(a[0] - b[0], a[1] - b[1]);
 }
 
 function segment(a: YZ, b: YZ): number[] {

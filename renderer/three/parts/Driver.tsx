@@ -1,11 +1,12 @@
 /** The one place where frames happen: reads the playhead, poses what moves. Draws only when there is something new. */
-import { useFrame, useThree } from "@react-three/fiber";
+import { type RootState, useFrame, useThree } from "@react-three/fiber";
 import { useEffect, useLayoutEffect } from "react";
 import { type PerspectiveCamera, Plane, Vector3 } from "three";
 import type { Playhead } from "../../state/playhead.ts";
 import type { DoorView } from "../../state/view.ts";
 import { recordCanvas } from "../export/film.ts";
 import { captureCanvas } from "../export/picture.ts";
+import type { Quality } from "../look/quality.ts";
 import { poseRig, sizeLabels } from "../motion/rig.ts";
 import type { DoorSceneHandle } from "../scene-props.ts";
 import { useScene } from "./context.ts";
@@ -13,10 +14,11 @@ import { useScene } from "./context.ts";
 interface DriverProps {
   readonly pinned: DoorView | null;
   readonly playhead: Playhead;
+  readonly quality: Quality;
   readonly onHandle: (handle: DoorSceneHandle | null) => void;
 }
 
-export function Driver({ pinned, playhead, onHandle }: DriverProps) {
+export function Driver({ pinned, playhead, quality, onHandle }: DriverProps) {
   const { view, rig, cut } = useScene();
   const get = useThree((state) => state.get);
   const invalidate = useThree((state) => state.invalidate);
@@ -27,7 +29,7 @@ export function Driver({ pinned, playhead, onHandle }: DriverProps) {
     sizeLabels(rig, state.camera as PerspectiveCamera, state.size.height);
   });
 
-  useEffect(() => playhead.subscribe(invalidate), [playhead, invalidate]);
+  useEffect(() => followPlayhead(playhead, quality, get), [playhead, quality, get]);
   // Anything drawn from other props is new as well.
   useEffect(invalidate);
 
@@ -53,4 +55,28 @@ export function Driver({ pinned, playhead, onHandle }: DriverProps) {
     return () => onHandle(null);
   }, [get, rig, view, other, playhead, onHandle]);
   return null;
+}
+
+/** ms without a tick after which the picture counts as standing. */
+const SETTLED = 250;
+
+/** Draws at every tick, coarser while there is motion where drawing is dear. */
+function followPlayhead(playhead: Playhead, quality: Quality, get: () => RootState): () => void {
+  let timer = 0;
+  const settle = () => {
+    get().setDpr(quality.still);
+    get().invalidate();
+  };
+  const unsubscribe = playhead.subscribe(() => {
+    if (quality.moving !== quality.still) {
+      if (get().viewport.dpr !== quality.moving) get().setDpr(quality.moving);
+      window.clearTimeout(timer);
+      timer = window.setTimeout(settle, SETTLED);
+    }
+    get().invalidate();
+  });
+  return () => {
+    window.clearTimeout(timer);
+    unsubscribe();
+  };
 }

@@ -14,7 +14,7 @@ const CLEAR_ORDER = 2;
 export function Flap({ through }: { readonly through: boolean }) {
   const { look, layout } = useScene();
   const { material } = layout.plate;
-  const own = useMemo(() => flapLook(material, look.palette), [material, look]);
+  const own = useMemo(() => flapLook(material, look.palette, look.fine), [material, look]);
   useEffect(() => () => disposeFlapLook(own), [own]);
   useEffect(() => seeThrough(own.face, through && !isClear(material)), [own, through, material]);
   const plate = useGeometry((l) => plateGeometry(l.plate));

@@ -22,14 +22,22 @@ export function Label({
   letters,
   strong = false,
   ring = "",
+  metres = 0,
 }: LabelProps) {
   const { look } = useScene();
   const sprite = useMemo(() => {
-    const style = { colour, ground, letters, strong, ...(ring === "" ? {} : { ring }) };
+    const style = {
+      colour,
+      ground,
+      letters,
+      strong,
+      ...(ring === "" ? {} : { ring }),
+      ...(metres === 0 ? {} : { metres }),
+    };
     return makeLabel(text, style, look.palette);
-  }, [text, colour, ground, letters, strong, ring, look.palette]);
+  }, [text, colour, ground, letters, strong, ring, metres, look.palette]);
   useEffect(() => () => disposeLabel(sprite), [sprite]);
-  useRig((rig) => rig.labels, sprite);
+  useRig((rig) => rig.labels, metres === 0 ? sprite : null);
   const [x, y] = anchor;
   useEffect(() => {
     sprite.center.set(x, y);

@@ -29,7 +29,7 @@ export function Latch() {
 }
 
 function On({ flap, children }: { readonly flap: boolean; readonly children: ReactNode }) {
-  return flap ? <Swinging>{children}</Swinging> : <>{children}</>;
+  return flap ? <Swinging>{children}</Swinging> : children;
 }
 
 function Strike() {
@@ -81,7 +81,7 @@ function Bolt({ latch }: { readonly latch: LatchLayout }) {
         <group ref={setShaft}>
           <mesh geometry={shaft} material={look.brass} castShadow />
         </group>
-        <mesh geometry={guide} material={look.darkSteel} />
+        <mesh geometry={guide} material={look.steel} castShadow />
         <group position={[0, bolt.spring.foot, bolt.z]} rotation-x={bolt.direction === 1 ? 0 : Math.PI}>
           <mesh ref={setSpring} geometry={spring} material={look.steel} />
         </group>

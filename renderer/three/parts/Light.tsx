@@ -20,7 +20,7 @@ export function Light({ outdoors, shadows, shadowSize }: LightProps) {
   const target = useMemo(() => new Object3D(), []);
   return (
     <>
-      <hemisphereLight args={["#fffaf2", "#a08a70", 2.1 * dim]} />
+      <hemisphereLight args={["#fffaf2", "#c4b8a6", 2 * dim]} />
       <primitive object={target} position={[0, height * 0.4, 0]} />
       <directionalLight
         target={target}

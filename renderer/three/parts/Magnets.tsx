@@ -81,28 +81,20 @@ function halfDisc(
   return geometry.translate(at[0], at[1], at[2]);
 }
 
-/** The letter of the pole on the facing side, beside the disc. */
+/** The letter of the facing pole, on the side of the disc that is turned away from its partner. */
 function PoleName({ disc }: { readonly disc: Disc }) {
-  const { look } = useScene();
+  const height = 1.5 * disc.radius;
   const at = [...disc.centre];
-  at[AXIS_INDEX[disc.axis]] -= disc.towards * (disc.thickness / 2 + 0.4 * disc.radius);
+  at[AXIS_INDEX[disc.axis]] -= disc.towards * (disc.thickness / 2 + 0.7 * height);
   return (
     <Label
-      text={disc.pole === "N" ? "N" : "S"}
+      text={disc.pole}
       at={at as unknown as Vec3}
-      anchor={anchorOf(disc)}
-      colour={POLE_INK[disc.pole]}
-      ground={look.palette.label}
-      letters={11}
+      colour={POLE_COLOURS[disc.pole]}
+      ground={null}
+      letters={24}
+      metres={height}
       strong
     />
   );
-}
-
-const POLE_INK: Readonly<Record<Pole, string>> = POLE_COLOURS;
-
-/** The letter stands on the side away from the partner. */
-function anchorOf({ axis, towards }: Disc): readonly [number, number] {
-  if (axis === "y") return [0.5, towards === 1 ? 1 : 0];
-  return [0.5, 0.5];
 }

@@ -13,5 +13,6 @@ export function Pick({ part, children }: { readonly part: ScenePart; readonly ch
     event.stopPropagation();
     if (event.delta <= STILL) pick(part);
   };
+  // biome-ignore lint/a11y/noStaticElementInteractions: a group of the scene is no element; the page offers the same by keyboard.
   return <group onClick={onClick}>{children}</group>;
 }

@@ -1,9 +1,9 @@
 /** Where the door is cut: hatched faces, each in the frame of what was cut. */
 import { useEffect, useMemo, useState } from "react";
-import { Group, Mesh } from "three";
+import { Group, LineSegments, Mesh } from "three";
 import { type CutFace, cutFaces } from "../layout/section.ts";
 import type { Look } from "../look/look.ts";
-import { cutGeometry, facesByStuff } from "../shape/cut-faces.ts";
+import { cutGeometry, cutOutlines, facesByStuff } from "../shape/cut-faces.ts";
 import { useRig, useScene } from "./context.ts";
 import { Swinging } from "./Swinging.tsx";
 
@@ -61,11 +61,14 @@ function useFaces(faces: readonly CutFace[], x: number, look: Look): Group {
     const made = new Group();
     for (const [stuff, some] of facesByStuff(faces))
       made.add(new Mesh(cutGeometry(some, x), look.cut[stuff]));
+    made.add(new LineSegments(cutOutlines(faces, x), look.cutLine));
     return made;
   }, [faces, x, look]);
   useEffect(
     () => () => {
-      for (const child of group.children) if (child instanceof Mesh) child.geometry.dispose();
+      for (const child of group.children) {
+        if (child instanceof Mesh || child instanceof LineSegments) child.geometry.dispose();
+      }
     },
     [group],
   );

@@ -2,7 +2,7 @@
 import { type BufferGeometry, SphereGeometry } from "three";
 import { mergeGeometries } from "three/examples/jsm/utils/BufferGeometryUtils.js";
 import type { AnimalBody, Limb } from "../motion/animal-body.ts";
-import { loftGeometry, type Station, taperedGeometry } from "./loft.ts";
+import { loftGeometry, type Station, smoothStations, taperedGeometry } from "./loft.ts";
 
 /** Between two places in the middle plane (y, z), thick at the first and thin at the second, `wide` times as wide as thick. */
 function taper(
@@ -26,7 +26,7 @@ function ball(x: number, y: number, z: number, radii: readonly [number, number, 
 export function bodyGeometry(body: AnimalBody): BufferGeometry {
   const { head, nose } = body;
   return mergeGeometries([
-    loftGeometry(trunkStations(body)),
+    loftGeometry(smoothStations(trunkStations(body), 2), 24),
     neck(body),
     ball(0, head.y, head.z, [head.halfWidth, head.radius * 0.94, head.radius * 1.12]),
     taper(

@@ -35,3 +35,18 @@ export function cutGeometry(faces: readonly CutFace[], x: number): BufferGeometr
   geometry.setAttribute("uv", new BufferAttribute(new Float32Array(uv), 2));
   return geometry;
 }
+
+/** The faces' edges as line segments, each over its own layer. */
+export function cutOutlines(faces: readonly CutFace[], x: number): BufferGeometry {
+  const position: number[] = [];
+  for (const { outline, layer } of faces) {
+    const at = x + HAIR * (LAYERS - layer - 0.5);
+    for (const [i, [y, z]] of outline.entries()) {
+      const [nextY, nextZ] = outline[(i + 1) % outline.length];
+      position.push(at, y, z, at, nextY, nextZ);
+    }
+  }
+  const geometry = new BufferGeometry();
+  geometry.setAttribute("position", new BufferAttribute(new Float32Array(position), 3));
+  return geometry;
+}

@@ -47,5 +47,41 @@ export function taperedGeometry(length: number, upper: number, lower: number): B
     points.push(new Vector2(Math.max(1e-5, upper * Math.cos(turn)), upper * Math.sin(turn)));
   }
   points[0].x = 1e-5;
-  return new LatheGeometry(points, 14);
+  return new LatheGeometry(points, 18);
+}
+
+/** Stations with `between` more after each, on a smooth curve through all of them (Catmull–Rom). */
+export function smoothStations(stations: readonly Station[], between: number): Station[] {
+  const last = stations.length - 1;
+  const smooth: Station[] = [];
+  for (let i = 0; i < last; i++) {
+    const around = [
+      stations[Math.max(0, i - 1)],
+      stations[i],
+      stations[i + 1],
+      stations[Math.min(last, i + 2)],
+    ];
+    for (let k = 0; k <= between; k++) smooth.push(blend(around, k / (between + 1)));
+  }
+  return [...smooth, stations[last]];
+}
+
+function blend(around: readonly Station[], t: number): Station {
+  const mix = (of: (s: Station) => number) => catmullRom(around.map(of), t);
+  return {
+    z: mix((s) => s.z),
+    y: mix((s) => s.y),
+    halfWidth: Math.max(
+      0,
+      mix((s) => s.halfWidth),
+    ),
+    halfHeight: Math.max(
+      0,
+      mix((s) => s.halfHeight),
+    ),
+  };
+}
+
+function catmullRom([a, b, c, d]: readonly number[], t: number): number {
+  return b + 0.5 * t * (c - a + t * (2 * a - 5 * b + 4 * c - d + t * (3 * (b - c) + d - a)));
 }
