@@ -3,6 +3,7 @@
 import "@fontsource-variable/figtree";
 import { useState } from "react";
 import { createRoot } from "react-dom/client";
+import Plots from "../../../../renderer/plots/Plots.tsx";
 import { drivePlayhead } from "../../../../renderer/state/drive.ts";
 import { createPlayhead } from "../../../../renderer/state/playhead.ts";
 import type { DoorView, StudyView, Theme } from "../../../../renderer/state/view.ts";
@@ -80,6 +81,14 @@ function Bench() {
   const [view, setView] = useState(start);
   const show = (hold: number | null) => setView(viewAt(source, hold, ++serial));
   const said = (text: string) => calls.push(text);
+  if (query.get("show") === "plots") {
+    const units = query.get("units") === "inch" ? "inch" : "metric";
+    return (
+      <main style={{ height: `${query.get("height") ?? 500}px` }}>
+        <Plots {...{ view, pinned, playhead, theme, units }} />
+      </main>
+    );
+  }
   return (
     <main style={{ height: `${query.get("height") ?? 190}px` }} data-outcome-of-core={view.relatch?.outcome}>
       <PassageStrip
