@@ -101,7 +101,7 @@ function AxisNames({ x, of, box, rem }: Pick<Props, "x" | "of" | "box" | "rem">)
         {x.unit === "" ? name : `${name} (${x.unit})`}
       </text>
       <text x={rem} y={middle} textAnchor="middle" transform={`rotate(-90 ${rem} ${middle})`}>
-        {of.unit}
+        {of.unit === "" ? (of.title ?? of.name) : `${of.title ?? of.name} (${of.unit})`}
       </text>
     </>
   );

@@ -1,5 +1,5 @@
 /** A picture with its title, legend, readings and ways out. */
-import { type ReactNode, useCallback, useMemo, useRef, useState } from "react";
+import { type PointerEvent, type ReactNode, useCallback, useMemo, useRef, useState } from "react";
 import { readFace } from "./colours.ts";
 import { legendOf } from "./draw.ts";
 import type { Colours, Figure } from "./figure.ts";
@@ -25,14 +25,18 @@ interface Props {
 
 export function PlotCard({ figure, colours, read, children, tools, beside, summary, ...out }: Props) {
   const entries = useMemo(() => legendOf(figure), [figure]);
-  const values = useRef(new Map<string, HTMLElement>());
-  const place = useRef<HTMLSpanElement>(null);
+  const words = useRef<HTMLParagraphElement>(null);
   // Readings follow the pointer outside React: nothing else of the page changes with them.
   const onIndex = useCallback(
     (index: number | null) => {
-      const reading = index === null ? null : read(index);
-      if (place.current !== null) place.current.textContent = reading?.place ?? "";
-      for (const [label, node] of values.current) node.textContent = reading?.values.get(label) ?? "";
+      if (words.current === null) return;
+      words.current.hidden = index === null;
+      if (index === null) return;
+      const { place, values } = read(index);
+      words.current.textContent = [
+        place,
+        ...Array.from(values, ([label, value]) => `${label} ${value}`),
+      ].join("\n");
     },
     [read],
   );
@@ -40,7 +44,7 @@ export function PlotCard({ figure, colours, read, children, tools, beside, summa
     <figure className="plot">
       <figcaption className="plot-head">
         <h3>
-          {figure.title} {figure.note !== "" && <small>{figure.note}</small>}
+          <span>{figure.title}</span> {figure.note !== "" && <small>{figure.note}</small>}
         </h3>
         {tools}
         <WaysOut figure={figure} colours={colours} {...out} />
@@ -50,26 +54,26 @@ export function PlotCard({ figure, colours, read, children, tools, beside, summa
           <li key={entry.label}>
             <Swatch entry={entry} />
             {entry.label}
-            <span
-              className="plot-value"
-              ref={(node) => {
-                if (node === null) values.current.delete(entry.label);
-                else values.current.set(entry.label, node);
-              }}
-            />
           </li>
         ))}
-        <li className="plot-place">
-          <span ref={place} />
-        </li>
       </ul>
       <p className="strip-unseen">{summary}</p>
       <div className="plot-body">
-        {children(onIndex)}
+        <div className="plot-place" onPointerMove={(event) => placeWords(event, words.current)}>
+          {children(onIndex)}
+          <p className="plot-reading" ref={words} hidden />
+        </div>
         {beside}
       </div>
     </figure>
   );
+}
+
+/** The readings stand on the side that the pointer is not on. */
+function placeWords(event: PointerEvent<HTMLElement>, words: HTMLElement | null): void {
+  if (words === null) return;
+  const { left, width } = event.currentTarget.getBoundingClientRect();
+  words.dataset.side = event.clientX - left > width / 2 ? "left" : "right";
 }
 
 function WaysOut({

@@ -47,10 +47,10 @@ export function useColours(): Colours {
 
 /** Whether the page's face is loaded: a canvas drawn before has another in its place. */
 export function useFaceLoaded(): boolean {
-  const [loaded, setLoaded] = useState(document.fonts.status === "loaded");
+  const [loaded, setLoaded] = useState(() => document.fonts.check(`16px ${readFace()}`));
   useEffect(() => {
     let gone = false;
-    void document.fonts.load(`1rem ${readFace()}`).then(() => {
+    void document.fonts.load(`16px ${readFace()}`).then(() => {
       if (!gone) setLoaded(true);
     });
     return () => {

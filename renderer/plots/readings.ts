@@ -22,7 +22,8 @@ export function readingsAt(figure: Figure, index: number): Map<string, string> {
       texts.set(label, readingText(values[index], y));
     }
   }
-  for (const { label, values } of layers) texts.set(label, readingText(values[index], y));
+  // From the top down, as they lie in the picture.
+  for (const { label, values } of [...layers].reverse()) texts.set(label, readingText(values[index], y));
   for (const { label, values } of eitherWay) texts.set(label, `±${readingText(values[index], y)}`);
   return texts;
 }

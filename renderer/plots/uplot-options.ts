@@ -32,8 +32,7 @@ export function plotOptions(
     padding: [size * 0.8, size, 0, 0],
     series: [{}, ...lineSeries(figure, colours), ...layerSeries(figure, colours)],
     scales: {
-      // A zoom asks for its own stretch; without one the axis is the figure's.
-      x: { time: false, range: (_, least, most) => [least ?? figure.x.from, most ?? figure.x.to] },
+      x: { time: false, range: (_, least, most) => stretch(figure, least, most) },
       y: { range: () => [figure.y.from, figure.y.to] },
     },
     axes: [axis(figure.x, look, false), axis(figure.y, look, true)],
@@ -54,6 +53,12 @@ export function plotOptions(
 
 /** Distances between ticks: 1, 2 or 5 times a power of ten, as everywhere in the product. */
 const INCREMENTS = Array.from({ length: 13 }, (_, i) => [1, 2, 5].map((f) => Number(`${f}e${i - 6}`))).flat();
+
+/** A zoom asks for its own stretch; one that asks for all of the data gets the figure's axis. */
+function stretch({ x, values }: Figure, least: number | null, most: number | null): [number, number] {
+  const all = least === null || most === null || (least === values[0] && most === values[values.length - 1]);
+  return all ? [x.from, x.to] : [least, most];
+}
 
 function hoveredIndex({ cursor }: uPlot): number | null {
   return cursor.left === undefined || cursor.left < 0 ? null : (cursor.idx ?? null);
@@ -86,7 +91,7 @@ function axis(of: Axis, { colours, face, size }: PlotLook, upright: boolean): uP
     labelGap: 0,
     font: `420 ${size}px ${face}`,
     stroke: colours["ink-soft"],
-    size: (upright ? 3.4 : 2) * size,
+    size: (_, texts) => (upright ? 1.6 + 0.58 * longest(texts) : 2) * size,
     gap: 4,
     space: (upright ? 2.2 : 4) * size,
     incrs: INCREMENTS,
@@ -97,6 +102,10 @@ function axis(of: Axis, { colours, face, size }: PlotLook, upright: boolean): uP
       return splits.map((value) => tickText(value, decimalsOf(step)));
     },
   };
+}
+
+function longest(texts: readonly string[] | null): number {
+  return Math.max(2, ...(texts ?? []).map((text) => text.length));
 }
 
 /** Draws with our pen in the library's canvas, in CSS pixels. */

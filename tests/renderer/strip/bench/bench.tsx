@@ -3,6 +3,8 @@
 import "@fontsource-variable/figtree";
 import { useState } from "react";
 import { createRoot } from "react-dom/client";
+import Drivers from "../../../../renderer/plots/Drivers.tsx";
+import MapPicture from "../../../../renderer/plots/MapPicture.tsx";
 import Plots from "../../../../renderer/plots/Plots.tsx";
 import { drivePlayhead } from "../../../../renderer/state/drive.ts";
 import { createPlayhead } from "../../../../renderer/state/playhead.ts";
@@ -77,10 +79,41 @@ const study = query.has("study") ? blurred(start) : null;
 playhead.setRange(0, start.replay.time[start.replay.time.length - 1]);
 playhead.seek(Number(query.get("at") ?? 5.2));
 
+/** A made-up surface with a corner where it does not exist, the same along one row, and made-up drivers. */
+function Maps() {
+  const gaps = Array.from({ length: 13 }, (_, i) => 2 + i * 0.5);
+  const frictions = Array.from({ length: 11 }, (_, i) => 1 + i);
+  const surface = frictions.flatMap((f) =>
+    gaps.map((g) => (g < 3.2 && f > 7 ? null : 4 + 12 / f + Math.sin(g) + 0.3 * g)),
+  );
+  const x = { key: "magnets.gap", label: "gap of the magnets", unit: "mm", values: gaps };
+  const y = { key: "hinge.frictionTorque", label: "friction of the hinge", unit: "mN m", values: frictions };
+  const of = { name: "swing.settleTime", title: "Settle time", unit: "s" };
+  const adopt = (a: number, b: number | null) => calls.push(`adopt ${a} ${b}`);
+  const driver = (key: string, value: number, error: number) => {
+    return { key, value, error, measure: "squared rank correlation" };
+  };
+  const drivers = [
+    driver("hinge.frictionTorque", 0.41, 0.02),
+    driver("air.swingFactor", 0.22, 0.02),
+    driver("release.angle", 0.08, 0.015),
+    driver("magnets.gap", 0.02, 0.012),
+    driver("latch.offset", 0.004, 0.01),
+  ];
+  return (
+    <main className="maps">
+      <MapPicture {...{ x, y, of }} values={surface} here={{ x: 4.2, y: 6 }} onAdopt={adopt} />
+      <MapPicture {...{ x, of }} values={surface.slice(9 * 13, 10 * 13)} here={{ x: 4.2 }} onAdopt={adopt} />
+      <Drivers drivers={drivers} onChoose={(key) => calls.push(`choose ${key}`)} />
+    </main>
+  );
+}
+
 function Bench() {
   const [view, setView] = useState(start);
   const show = (hold: number | null) => setView(viewAt(source, hold, ++serial));
   const said = (text: string) => calls.push(text);
+  if (query.get("show") === "maps") return <Maps />;
   if (query.get("show") === "plots") {
     const units = query.get("units") === "inch" ? "inch" : "metric";
     return (
