@@ -98,6 +98,8 @@ function Scene(props: SceneProps) {
   const look = useLook(theme, quality.fine);
   const [rig] = useState(createRig);
   const cut = cutPlace(options.camera, options.section, layout);
+  const { direction } = view.replay;
+  const sunOutdoors = options.camera === "outside" || (options.camera === "free" && direction === 1);
   const pick = onPick as (part: ScenePart) => void;
   const parts = useMemo(
     () => ({ view, layout, look, rig, units, cut, pick }),
@@ -106,7 +108,7 @@ function Scene(props: SceneProps) {
   return (
     <SceneProvider value={parts}>
       <color attach="background" args={[look.palette.ground]} />
-      <Light outdoors={options.camera === "outside"} shadows={cut === null} shadowSize={quality.shadowSize} />
+      <Light outdoors={sunOutdoors} shadows={cut === null && options.camera !== "latch"} />
       <Built options={options} />
       {options.animal && <Animal />}
       {pinned !== null && <Ghost pinned={pinned} />}

@@ -9,9 +9,11 @@ export interface FrameLayout {
   readonly sill: Box;
   /** Between the hinge and the top of the opening. */
   readonly rail: Box | null;
-  /** Shows on both faces of the wall whether the coil is driven. */
-  readonly lamp: Rod;
+  /** One on either face of the wall: whether the coil is driven. */
+  readonly lamps: readonly Rod[];
 }
+
+const LAMP = { radius: 0.0055, length: 0.009 } as const;
 
 export function frameLayout(door: Door, top: number, hingeTop: number): FrameLayout {
   const half = door.opening.width / 2;
@@ -41,11 +43,8 @@ export function frameLayout(door: Door, top: number, hingeTop: number): FrameLay
       top - hingeTop > 0.001
         ? grained(box([-half, half], [hingeTop, top], [-railDepth / 2, railDepth / 2]), "x")
         : null,
-    lamp: rod(
-      "z",
-      [0, top + casingWidth / 2, 0],
-      0.0055,
-      OUTDOOR_FACE - INDOOR_FACE + 2 * (casingThickness + 0.004),
+    lamps: outward.map(([inner, outer], i) =>
+      rod("z", [0, top + casingWidth / 2, i === 0 ? inner : outer], LAMP.radius, LAMP.length),
     ),
   };
 }

@@ -9,10 +9,12 @@ export interface Face {
   readonly y: readonly [number, number];
 }
 
-/** One thickness of one stuff, with holes through it that lie inside its face and do not touch. */
+/** One thickness of one stuff with the opening through it, and where it has one the latch's pocket below that. */
 export interface WallLayer {
   readonly face: Face;
-  readonly holes: readonly Face[];
+  readonly hole: Face;
+  /** Within the hole's width, its top at the hole's bottom. */
+  readonly pocket: Face | null;
   readonly z: readonly [number, number];
 }
 
@@ -70,19 +72,19 @@ export function wallLayout(door: Door, reach: number, top: number, pocket: Box |
   };
 }
 
-/** Left of the wall between two holes or at its foot, m: too thin to be seen. */
+/** Least height of wall left at its foot, m: too thin to be seen. */
 const SEAM = 0.0005;
 
 /** One stuff of the wall: whole, or where the latch's pocket ends within it, in two thicknesses. */
 function layers(face: Face, hole: Face, z: readonly [number, number], pocket: Box | null): WallLayer[] {
-  const whole = { face, holes: [hole], z };
+  const whole: WallLayer = { face, hole, pocket: null, z };
   if (pocket === null || pocket.max[2] <= z[0]) return [whole];
-  const y: [number, number] = [Math.max(SEAM, pocket.min[1]), hole.y[0] - SEAM];
+  const y: [number, number] = [Math.max(SEAM, pocket.min[1]), hole.y[0]];
   if (y[1] <= y[0]) return [whole];
   const cut: Face = { x: [pocket.min[0], pocket.max[0]], y };
   const end = Math.min(z[1], pocket.max[2]);
-  const front: WallLayer = { face, holes: [hole, cut], z: [z[0], end] };
-  return end < z[1] ? [front, { face, holes: [hole], z: [end, z[1]] }] : [front];
+  const front: WallLayer = { ...whole, pocket: cut, z: [z[0], end] };
+  return end < z[1] ? [front, { ...whole, z: [end, z[1]] }] : [front];
 }
 
 const COVER = { rim: 0.008, thickness: 0.002 } as const;
@@ -103,15 +105,12 @@ function skirting(from: number, side: number): Box[] {
 }
 
 /** The parts of a layer that a plane across the hinge goes through, as boxes of no width in x. */
-export function layerBoxes({ face, holes, z }: WallLayer, x: number): Box[] {
-  if (x < face.x[0] || x > face.x[1]) return [];
-  const open = holes.filter((hole) => x > hole.x[0] && x < hole.x[1]).sort((a, b) => a.y[0] - b.y[0]);
-  const boxes: Box[] = [];
-  let from = face.y[0];
-  for (const hole of open) {
-    if (hole.y[0] - from > 2 * SEAM) boxes.push(box([x, x], [from, hole.y[0]], [z[0], z[1]]));
-    from = hole.y[1];
-  }
-  boxes.push(box([x, x], [from, face.y[1]], [z[0], z[1]]));
-  return boxes;
+export function layerBoxes({ face, hole, pocket, z }: WallLayer, x: number): Box[] {
+  const within = (one: Face) => x > one.x[0] && x < one.x[1];
+  if (!within(face)) return [];
+  const part = (y: readonly [number, number]) => box([x, x], y, [z[0], z[1]]);
+  if (!within(hole)) return [part(face.y)];
+  const sill = pocket !== null && within(pocket) ? pocket.y[0] : hole.y[0];
+  const above = part([hole.y[1], face.y[1]]);
+  return sill > 2 * SEAM ? [part([face.y[0], sill]), above] : [above];
 }

@@ -9,8 +9,6 @@ export interface LabelStyle {
   /** Height of the letters, CSS pixels. */
   readonly letters: number;
   readonly strong?: boolean;
-  /** Height of the box in metres; without it the words keep their size on the screen. */
-  readonly metres?: number;
   /** A ring before the words, as a sign that is not a colour. */
   readonly ring?: string;
 }
@@ -40,14 +38,13 @@ export function makeLabel(text: string, style: LabelStyle, palette: Palette): Sp
   map.generateMipmaps = false;
   const material = new SpriteMaterial({
     map,
-    sizeAttenuation: style.metres !== undefined,
+    sizeAttenuation: false,
     depthTest: false,
     transparent: true,
   });
   const sprite = new Sprite(material);
   sprite.renderOrder = 30;
-  if (style.metres === undefined) sprite.userData.size = size;
-  else sprite.scale.set((style.metres * size.width) / size.height, style.metres, 1);
+  sprite.userData.size = size;
   sprite.raycast = () => {};
   return sprite;
 }

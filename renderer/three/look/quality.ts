@@ -6,7 +6,6 @@ export interface Quality {
   /** Drawn pixels per CSS pixel while the picture stands and while it moves. */
   readonly still: number;
   readonly moving: number;
-  readonly shadowSize: number;
 }
 
 /** More pixels than this per CSS pixel cost frames and show little. */
@@ -14,10 +13,10 @@ const FINEST = 1.5;
 
 export function qualityFor(renderer: string, screen: number): Quality {
   if (/swiftshader|llvmpipe|software|basic render/i.test(renderer)) {
-    return { fine: false, still: FINEST, moving: 0.75, shadowSize: 512 };
+    return { fine: false, still: FINEST, moving: 0.75 };
   }
   const still = Math.min(FINEST, Math.max(1, screen));
-  return { fine: true, still, moving: still, shadowSize: 1024 };
+  return { fine: true, still, moving: still };
 }
 
 /** Asks the browser what draws; `null` where it has no WebGL 2. */

@@ -22,7 +22,6 @@ export function Label({
   letters,
   strong = false,
   ring = "",
-  metres = 0,
 }: LabelProps) {
   const { look } = useScene();
   const sprite = useMemo(() => {
@@ -32,12 +31,11 @@ export function Label({
       letters,
       strong,
       ...(ring === "" ? {} : { ring }),
-      ...(metres === 0 ? {} : { metres }),
     };
     return makeLabel(text, style, look.palette);
-  }, [text, colour, ground, letters, strong, ring, metres, look.palette]);
+  }, [text, colour, ground, letters, strong, ring, look.palette]);
   useEffect(() => () => disposeLabel(sprite), [sprite]);
-  useRig((rig) => rig.labels, metres === 0 ? sprite : null);
+  useRig((rig) => rig.labels, sprite);
   const [x, y] = anchor;
   useEffect(() => {
     sprite.center.set(x, y);

@@ -3,14 +3,15 @@ import { useMemo } from "react";
 import { Object3D } from "three";
 import { useScene } from "./context.ts";
 
+const SHADOW_PIXELS = 1024;
+
 interface LightProps {
   /** The camera is outdoors. */
   readonly outdoors: boolean;
   readonly shadows: boolean;
-  readonly shadowSize: number;
 }
 
-export function Light({ outdoors, shadows, shadowSize }: LightProps) {
+export function Light({ outdoors, shadows }: LightProps) {
   const { layout, look } = useScene();
   const dim = look.palette.theme === "dark" ? 0.72 : 1;
   const { bounds } = layout.wall;
@@ -28,8 +29,8 @@ export function Light({ outdoors, shadows, shadowSize }: LightProps) {
         intensity={2.2 * dim}
         color="#fff3df"
         castShadow={shadows}
-        shadow-mapSize-width={shadowSize}
-        shadow-mapSize-height={shadowSize}
+        shadow-mapSize-width={SHADOW_PIXELS}
+        shadow-mapSize-height={SHADOW_PIXELS}
         shadow-bias={-0.0006}
         shadow-normalBias={0.004}
         shadow-radius={3}

@@ -83,17 +83,15 @@ function halfDisc(
 
 /** The letter of the facing pole, on the side of the disc that is turned away from its partner. */
 function PoleName({ disc }: { readonly disc: Disc }) {
-  const height = 1.5 * disc.radius;
   const at = [...disc.centre];
-  at[AXIS_INDEX[disc.axis]] -= disc.towards * (disc.thickness / 2 + 0.7 * height);
+  at[AXIS_INDEX[disc.axis]] -= disc.towards * (disc.thickness / 2 + 0.8 * disc.radius);
   return (
     <Label
       text={disc.pole}
       at={at as unknown as Vec3}
       colour={POLE_COLOURS[disc.pole]}
       ground={null}
-      letters={24}
-      metres={height}
+      letters={11}
       strong
     />
   );

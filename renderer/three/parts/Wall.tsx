@@ -78,9 +78,11 @@ function screwsOf({ min, max }: Box): Rod[] {
 export function Lamp() {
   const { look } = useScene();
   const bezel = useGeometry(({ frame }) =>
-    rodsGeometry([{ ...frame.lamp, radius: frame.lamp.radius * 1.5, length: frame.lamp.length - 0.004 }]),
+    rodsGeometry(
+      frame.lamps.map((lamp) => ({ ...lamp, radius: lamp.radius * 1.5, length: lamp.length * 0.7 })),
+    ),
   );
-  const lens = useGeometry(({ frame }) => rodsGeometry([frame.lamp]));
+  const lens = useGeometry(({ frame }) => rodsGeometry(frame.lamps));
   const [on, setOn] = useState<Mesh | null>(null);
   const [off, setOff] = useState<Mesh | null>(null);
   useRig((rig) => rig.coilOn, on);
