@@ -1,0 +1,239 @@
+/**
+ * The outcome of the relatch for every moment at which the bolt's tip may reach the slot's mouth, exactly, from one swing
+ * (model, section 4). The hold, the timer and the coil only move that moment.
+ *
+ * While the flap is inside the slot, the bolt catches it unless it leaves before the bolt is engaged; then the bolt rides
+ * from the slot's edge, and one ride tells for all those moments. A bolt that comes up on the edge rides from where the
+ * flap then is. Along one passage such rides are ordered: the paths of one equation of motion do not cross in the plane
+ * of angle and speed, and the later the bolt comes up, the less the flap was braked, so the faster it is wherever it
+ * gets. Rides from the two ends of a passage that went the same way therefore speak for all between them, and only
+ * between rides that went different ways is there anything to look for.
+ *
+ * The same order holds from passage to passage: of two in one direction the earlier is the faster. So the swing is
+ * read from its end, and in each direction reading stops at the first passage that is too fast for the bolt even after
+ * it rode all the way.
+ *
+ * The one thing that could be missed: of two rides that both stop on the same stretch of edge one between may start
+ * again, where the magnets' pull has a dip within the width of the edge.
+ */
+import type { RideSystem } from "../passage/relatch.ts";
+import type { Motion } from "../swing/motion.ts";
+import type { SwingSystem } from "../swing/system.ts";
+import type { FlapState, Trace } from "../swing/trace.ts";
+import { neverSticks } from "./firm-ride.ts";
+import { BLOCK_EDGE, CAPTURE_EDGE, INSIDE, Marks, RIDING, TURN } from "./marks.ts";
+import { OUT_AT_ONCE, RideWatch } from "./ride-watch.ts";
+import { CAUGHT, type OutcomeCode, SHUT_OUT, Stretches } from "./stretches.ts";
+
+/** How far past an edge of the slot a ride from that edge starts, rad: far below any angle that matters, far above rounding. */
+const PAST_EDGE = 1e-12;
+
+export class MouthOutcomes {
+  /** The result of the last `find`. */
+  readonly stretches = new Stretches();
+  /** Rides computed by the last `find`: its work count. */
+  rides = 0;
+  private readonly marks = new Marks();
+  private readonly watch: RideWatch;
+  private readonly state: FlapState = { time: 0, angle: 0, speed: 0 };
+  private trace: Trace;
+  private free: SwingSystem | null = null;
+  private ride: RideSystem | null = null;
+  private sharp = 0;
+  /** Per direction, − and +: earlier passages are all shut out. */
+  private readonly done = [false, false];
+  /** Whether no ride stops on the edge; then per direction the first piece of the first leg that is all caught. */
+  private firm = false;
+  private readonly calm = [0, 0];
+  /** Whether the last visit read was one straight passage too short for the bolt. */
+  private fleeting = false;
+
+  constructor(trace: Trace, motion: Motion) {
+    this.trace = trace;
+    this.watch = new RideWatch(motion);
+  }
+
+  /**
+   * Reads the swing in the trace. Where an outcome changes along a riding passage, the moment is found to `sharp` s;
+   * what is in doubt counts as the worse of the two.
+   */
+  find(free: SwingSystem, ride: RideSystem, sharp: number): Stretches {
+    const { stretches, marks, trace } = this;
+    this.free = free;
+    this.ride = ride;
+    this.sharp = sharp;
+    this.rides = 0;
+    this.fleeting = false;
+    this.done[0] = false;
+    this.done[1] = false;
+    stretches.clear();
+    marks.scan(trace, ride.latch);
+    this.firm = neverSticks(ride);
+    this.watch.outcomeOnly = this.firm;
+    this.afterEnd(ride);
+    let piece = this.firm ? this.beforeCalm() : marks.count - 2;
+    while (piece >= 0 && !(this.done[0] && this.done[1])) {
+      const zone = marks.zone(piece);
+      if (zone === INSIDE) piece = this.visit(piece, ride);
+      else {
+        if (zone === RIDING) this.riding(piece);
+        piece--;
+      }
+    }
+    return stretches;
+  }
+
+  /**
+   * Where no ride can stop on the edge, rides end caught or shut out, and the faster the sooner shut out. Of all the states
+   * of one leg of the swing the turn at its end is the fastest in this sense; so where a bolt coming up at that turn is
+   * caught, it is in this leg and in all later ones of that direction. Counts everything caught from where that holds
+   * both ways, and returns the piece before.
+   */
+  private beforeCalm(): number {
+    const { marks, stretches, trace } = this;
+    const last = marks.count - 1;
+    this.calm[0] = last;
+    this.calm[1] = last;
+    for (let mark = 1, legStart = 0; mark <= last; mark++) {
+      const kind = marks.kind(mark);
+      if (kind !== TURN && mark !== last) continue;
+      const side = marks.direction(mark - 1) > 0 ? 1 : 0;
+      if (this.calm[side] === last && marks.onEdge(mark)) {
+        this.stateAt(mark, 0);
+        if (mark === last) this.state.speed = 0;
+        if (this.rideOn() === CAUGHT) this.calm[side] = legStart;
+      }
+      legStart = mark;
+      if (this.calm[0] < last && this.calm[1] < last) break;
+    }
+    let from = Math.max(this.calm[0], this.calm[1]);
+    while (from < last && !marks.onEdge(from)) from++;
+    if (from < last) stretches.addBefore(this.timeOf(from), trace.endTime, CAUGHT);
+    return from - 1;
+  }
+
+  /** Whether a piece belongs to a leg after which all is caught. */
+  private isCalm(piece: number): boolean {
+    return this.firm && piece >= this.calm[this.marks.direction(piece) > 0 ? 1 : 0];
+  }
+
+  /** At rest nothing changes any more. */
+  private afterEnd(ride: RideSystem): void {
+    const { trace, state } = this;
+    state.time = trace.endTime;
+    state.angle = trace.endAngle;
+    state.speed = 0;
+    const away = Math.abs(state.angle - ride.latch.centre);
+    let code: OutcomeCode = CAUGHT;
+    if (away > ride.latch.block) code = SHUT_OUT;
+    else if (away > ride.latch.capture) code = this.rideOn();
+    this.stretches.addBefore(trace.endTime, Number.POSITIVE_INFINITY, code);
+  }
+
+  /** Runs the ride from `state`; its way is left in `watch`. */
+  private rideOn(): OutcomeCode {
+    this.rides++;
+    this.watch.run(this.ride as RideSystem, this.state);
+    return this.watch.outcome;
+  }
+
+  private timeOf(mark: number): number {
+    return this.marks.time(mark, this.trace, this.free as SwingSystem);
+  }
+
+  /** Whether the passage that a piece belongs to needs no more looking at. */
+  private isDone(piece: number): boolean {
+    return this.done[this.marks.direction(piece) > 0 ? 1 : 0];
+  }
+
+  /** One stay inside the slot, whose last piece is given. Returns the piece before it. */
+  private visit(last: number, { latch }: RideSystem): number {
+    const { marks, stretches } = this;
+    let first = last;
+    while (first > 0 && marks.zone(first - 1) === INSIDE) first--;
+    if (first === last && this.isDone(first)) return first - 1;
+    const from = this.timeOf(first);
+    const to = this.timeOf(last + 1);
+    if (last === marks.count - 2) {
+      stretches.addBefore(from, to, CAUGHT);
+      return first - 1;
+    }
+    if (this.isCalm(first)) {
+      stretches.addBefore(from, to, CAUGHT);
+      return first - 1;
+    }
+    const rise = latch.toEngagement - latch.toMouth;
+    const latest = Math.max(from, to - rise);
+    this.fleeting = first === last && latest === from;
+    this.stateAt(last + 1, marks.direction(last));
+    const code = this.rideOn();
+    stretches.addBefore(latest, to, code);
+    stretches.addBefore(from, latest, CAUGHT);
+    return first - 1;
+  }
+
+  /** State at a mark; at an edge of the slot or of the flap just past it in direction `side`. */
+  private stateAt(mark: number, side: number): void {
+    const { marks, state, trace } = this;
+    const time = this.timeOf(mark);
+    trace.at(this.free as SwingSystem, time, state);
+    const kind = marks.kind(mark);
+    const edge = kind === CAPTURE_EDGE || kind === BLOCK_EDGE;
+    state.angle = marks.angle(mark) + (edge ? side * PAST_EDGE : 0);
+    if (kind === TURN) state.speed = 0;
+  }
+
+  /** One passage over the edge, towards the slot or away from it. */
+  private riding(piece: number): void {
+    const { marks, watch } = this;
+    if (this.isDone(piece)) return;
+    const direction = marks.direction(piece);
+    if (direction === 0) return;
+    if (this.isCalm(piece)) {
+      this.stretches.addBefore(this.timeOf(piece), this.timeOf(piece + 1), CAUGHT);
+      return;
+    }
+    this.stateAt(piece, direction);
+    const early = this.rideOn();
+    const earlyWay = watch.way;
+    const outwards = marks.middle(piece) * direction > 0;
+    if (watch.direct) {
+      if (!outwards && this.fleeting && marks.kind(piece) === BLOCK_EDGE)
+        this.done[direction > 0 ? 1 : 0] = true;
+      return;
+    }
+    let late: OutcomeCode = SHUT_OUT;
+    let lateWay = OUT_AT_ONCE;
+    if (!(outwards && marks.kind(piece + 1) === BLOCK_EDGE)) {
+      this.stateAt(piece + 1, -direction);
+      late = this.rideOn();
+      lateWay = watch.way;
+    }
+    this.between(this.timeOf(piece), early, earlyWay, this.timeOf(piece + 1), late, lateWay);
+  }
+
+  /** Stretches between two rides of one passage, the later ones first. */
+  private between(
+    from: number,
+    early: OutcomeCode,
+    earlyWay: number,
+    to: number,
+    late: OutcomeCode,
+    lateWay: number,
+  ): void {
+    if (earlyWay === lateWay) {
+      this.stretches.addBefore(from, to, early);
+      return;
+    }
+    const middle = (from + to) / 2;
+    if (to - from <= this.sharp || !(middle > from && middle < to)) {
+      this.stretches.addBefore(from, to, Math.max(early, late) as OutcomeCode);
+      return;
+    }
+    this.trace.at(this.free as SwingSystem, middle, this.state);
+    const code = this.rideOn();
+    const { way } = this.watch;
+    this.between(middle, code, way, to, late, lateWay);
+    this.between(from, early, earlyWay, middle, code, way);
+  }
+}

@@ -1,0 +1,60 @@
+/** Doors for the study's tests: the reference's files, and random changes to them. */
+import { readdirSync, readFileSync } from "node:fs";
+import type { Door } from "../../../core/door/index.ts";
+import { latchCannotWork, readDoor, setValue, valueFits } from "../../../core/door/index.ts";
+
+const FOLDER = new URL("../../reference/model/doors/", import.meta.url);
+
+export const doorNames: readonly string[] = readdirSync(FOLDER)
+  .filter((file) => file.endsWith(".door.json"))
+  .map((file) => file.replace(".door.json", ""));
+
+export function referenceDoor(name: string): Door {
+  const read = readDoor(readFileSync(new URL(`${name}.door.json`, FOLDER), "utf8"));
+  if (!read.ok) throw new Error(read.errors.map((e) => e.message).join("\n"));
+  return read.door;
+}
+
+/** The door with numbers replaced; paths are known to be there. */
+export function changed(door: Door, values: Readonly<Record<string, number>>): Door {
+  let result = door;
+  for (const [path, value] of Object.entries(values)) {
+    const set = setValue(result, path, value);
+    if (!set.ok) throw new Error(set.error.message);
+    result = set.door;
+  }
+  return result;
+}
+
+const STIRRED = [
+  ["hinge.frictionTorque", 0.2, 3],
+  ["hinge.viscousDamping", 0, 3],
+  ["seal.frictionTorque", 0, 2],
+  ["opening.outOfPlumb", -3, 3],
+  ["latch.offset", -2, 2],
+  ["latch.slotWidth", 0.9, 2],
+  ["latch.edgeHalfWidth", 1, 4],
+  ["latch.springForce", 0.7, 2.5],
+  ["latch.frictionCoefficient", 0, 3],
+  ["latch.engagement", 0.5, 4],
+  ["hinge.staticRatio", 1, 1.6],
+] as const;
+
+/** A door like `door` with its swing and latch stirred by uniform numbers; `null` where its latch could not work. */
+export function stirredDoor(door: Door, uniform: () => number): Door | null {
+  const values: Record<string, number> = {};
+  for (const [path, low, high] of STIRRED) {
+    const base = path === "opening.outOfPlumb" ? 0.005 : path === "latch.offset" ? 0.001 : null;
+    const nominal = base ?? (setValue(door, path, 0).ok ? valueOf(door, path) : null);
+    if (nominal === null) return null;
+    const value = nominal * (low + uniform() * (high - low));
+    if (valueFits(path, value)) values[path] = value;
+  }
+  const stirred = changed(door, values);
+  return latchCannotWork(stirred) ? null : stirred;
+}
+
+function valueOf(door: Door, path: string): number {
+  const [section, key] = path.split(".");
+  return (door as unknown as Record<string, Record<string, number>>)[section][key];
+}
