@@ -135,7 +135,7 @@ async function compile({ root, entries, extension, options }, stamp, outdir) {
       target: "node20",
       legalComments: "none",
       logLevel: "silent",
-      plugins: [rawText],
+      plugins: [rawText, inlineData],
       metafile: true,
       ...options,
       banner: { js: `${stampLine(stamp)}\n${options.banner?.js ?? ""}` },
@@ -164,6 +164,27 @@ const rawText = {
       contents: readFileSync(path, "utf8"),
       loader: "text",
     }));
+  },
+};
+
+/**
+ * `import face from "./face.ttf?inline"`: the file as a `data:` address, as the renderer's and the tests' bundler has it.
+ * @type {import("esbuild").Plugin}
+ */
+const inlineData = {
+  name: "inline-data",
+  setup(build) {
+    build.onResolve({ filter: /\?inline$/ }, async ({ path, ...where }) => {
+      const found = await build.resolve(path.slice(0, -"?inline".length), {
+        importer: where.importer,
+        resolveDir: where.resolveDir,
+        kind: where.kind,
+      });
+      return found.errors.length > 0 ? found : { path: found.path, suffix: "?inline" };
+    });
+    build.onLoad({ filter: /\.(ttf|woff)$/ }, ({ path, suffix }) =>
+      suffix === "?inline" ? { contents: readFileSync(path), loader: "dataurl" } : undefined,
+    );
   },
 };
 

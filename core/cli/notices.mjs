@@ -27,7 +27,10 @@ function noticeOf(folder) {
   const description = join(folder, "package.json");
   if (!existsSync(description)) return undefined;
   const { name, version, license } = JSON.parse(readFileSync(description, "utf8"));
-  const file = readdirSync(folder).find((entry) => /^(licen[cs]e|copying)(\.(md|txt))?$/i.test(entry));
-  const text = file === undefined ? "" : readFileSync(join(folder, file), "utf8").trim();
+  // Some packages carry several: one for the code, one for a font.
+  const files = readdirSync(folder).filter((entry) =>
+    /^(licen[cs]e|copying)([-_.]\w+)?(\.(md|txt))?$/i.test(entry),
+  );
+  const text = files.map((file) => readFileSync(join(folder, file), "utf8").trim()).join("\n\n");
   return `${name} ${version} (${license})\n\n${text}\n`;
 }
