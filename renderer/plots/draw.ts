@@ -135,7 +135,7 @@ function between(
 }
 
 /** Shorter moves than this are left out of a line, px. */
-const FINE = 0.35;
+const FINE = 0.5;
 
 /** A curve's points in the frame; those too close to the one before are left out, the last one stays. */
 export function pointsOf(x: ArrayLike<number>, y: ArrayLike<number>, frame: Frame): number[] {
@@ -221,8 +221,7 @@ export function drawFigure(
     figure.title,
     lettering(1.25 * size, { anchor: "start", weight: 620, ink: "ink" }),
   );
-  const noteLeft = size + 0.6 * 1.25 * size * figure.title.length;
-  pen.text(noteLeft, 1.9 * size, figure.note, lettering(size, { anchor: "start" }));
+  pen.text(width - size, 1.9 * size, figure.note, lettering(size, { anchor: "end" }));
   const bottom = drawLegend(pen, figure, width, size, measure);
   drawPicture(pen, figure, innerBox(width, height, size, bottom), size);
 }
@@ -240,7 +239,8 @@ function drawLegend(
   let y = 3.6 * size;
   for (const entry of legendOf(figure)) {
     const { label } = entry;
-    const wide = swatch + 0.5 * size + measure(label);
+    // A written SVG may be shown in a wider face than the one measured here.
+    const wide = swatch + 0.5 * size + 1.12 * measure(label);
     if (x > size && x + wide > width - size) {
       x = size;
       y += 1.6 * size;

@@ -67,9 +67,9 @@ export function svgPen(width: number, height: number, { colours, face }: PenLook
   };
 }
 
-/** A coordinate, to a hundredth of a pixel. */
+/** A coordinate, to a twentieth of a pixel. */
 function n(value: number): string {
-  const rounded = Math.round(value * 100) / 100;
+  const rounded = Math.round(value * 20) / 20;
   return String(rounded === 0 ? 0 : rounded);
 }
 
