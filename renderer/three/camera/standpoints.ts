@@ -52,7 +52,7 @@ function viewOf(camera: Camera, section: boolean, layout: DoorLayout, direction:
   if (camera === "latch" && layout.latch !== null) {
     return section
       ? { from: [-1, 0.015, 0], fov: 9, frame: latchFrame(layout, 0.03) }
-      : { from: [-0.42, 0.13, -0.9], fov: 20, frame: mechanismFrame(layout) };
+      : { from: [-0.14, 0.1, -1], fov: 20, frame: mechanismFrame(layout) };
   }
   const front = frontFrame(layout);
   if (camera === "inside") return { from: [-0.16, 0.2, -1], fov: 26, frame: front };
