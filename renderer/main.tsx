@@ -43,15 +43,23 @@ function assemble(): Workbench {
   return { page, documents, settings, ui, playhead, bridge, commands, scene };
 }
 
+/** ms. */
+const LOOK_AGAIN = 3000;
+
 /** A door opened from outside comes first, then unsaved work, then the first example. */
 async function showFirst({ documents, page, ui, bridge }: Workbench): Promise<void> {
   bridge.onOpenFile((door) => void documents.openFile(door));
-  const found = await documents.leftovers();
   documents.keepCopies();
   if (page.store.getState().document === null && FIRST_EXAMPLE !== undefined) {
     await documents.startFrom(FIRST_EXAMPLE.id, FIRST_EXAMPLE.text);
   }
-  if (found.length > 0) ui.setState({ dialog: { kind: "recovery", found } });
+  const offer = async (): Promise<boolean> => {
+    const found = await documents.leftovers();
+    if (found.length > 0) ui.setState({ dialog: { kind: "recovery", found } });
+    return found.length > 0;
+  };
+  // A page that ended a moment ago may still count as living: look once more.
+  if (!(await offer())) setTimeout(() => void offer(), LOOK_AGAIN);
 }
 
 const place = document.getElementById("root");

@@ -1,6 +1,6 @@
 /** A figure of the door with its verdict; pressed, it explains itself: formula, what goes in, where it is from. */
 import type { ReactNode } from "react";
-import { Button, Dialog, DialogTrigger, Heading, Popover } from "react-aria-components";
+import { Button, Dialog, DialogTrigger, Heading } from "react-aria-components";
 import { getValue } from "../../core/door/path.ts";
 import { fieldAt } from "../../core/door/schema.ts";
 import type { Finding } from "../../core/review/finding.ts";
@@ -10,6 +10,7 @@ import { figureText, keyText } from "../figures/format.ts";
 import { usePage, useSettings, useWorkbench } from "../shell/workbench.ts";
 import { findingsOf } from "../state/page-store.ts";
 import type { DoorView, UnitSystem } from "../state/view.ts";
+import { Overlay } from "../ui/Overlay.tsx";
 import { Status } from "../ui/Status.tsx";
 import { labelInSentence } from "./labels.ts";
 
@@ -29,11 +30,11 @@ export function Figure({ name }: { name: string }): ReactNode {
         <span className="figure-value">{text}</span>
         {verdict === null ? <span className="figure-blank" /> : <Status status={verdict.status} quiet />}
       </Button>
-      <Popover className="popover" placement="right top" offset={12}>
+      <Overlay placement="right top" offset={12}>
         <Dialog className="explanation" aria-label={`How ${definition.title} comes about`}>
           <Explanation definition={definition} view={view} units={units} text={text} verdict={verdict} />
         </Dialog>
-      </Popover>
+      </Overlay>
     </DialogTrigger>
   );
 }

@@ -7,13 +7,13 @@ import {
   MenuItem,
   MenuSection,
   MenuTrigger,
-  Popover,
   Separator,
 } from "react-aria-components";
 import type { RecentDoor } from "../../electron/bridge.ts";
 import { changeEntries, entryText } from "../state/entries.ts";
 import { isUnsaved } from "../state/page-store.ts";
 import { Icon } from "../ui/icons.tsx";
+import { Overlay } from "../ui/Overlay.tsx";
 import type { CommandName } from "./commands.ts";
 import { usePage, useSettings, useWorkbench } from "./workbench.ts";
 
@@ -138,7 +138,7 @@ function DoorMenu(): ReactNode {
       <Button className="button">
         Door <Icon name="down" />
       </Button>
-      <Popover className="popover">
+      <Overlay>
         <Menu
           className="menu"
           disabledKeys={there ? [] : ["save", "save-as", "export-trace", "export-picture", "export-film"]}
@@ -170,7 +170,7 @@ function DoorMenu(): ReactNode {
             </MenuSection>
           )}
         </Menu>
-      </Popover>
+      </Overlay>
     </MenuTrigger>
   );
 }
@@ -218,7 +218,7 @@ function ViewMenu(): ReactNode {
       <Button className="button">
         View <Icon name="down" />
       </Button>
-      <Popover className="popover">
+      <Overlay>
         <Menu className="menu">
           {choices.map(([kind, title, options, selected]) => (
             <MenuSection
@@ -245,7 +245,7 @@ function ViewMenu(): ReactNode {
             </MenuSection>
           ))}
         </Menu>
-      </Popover>
+      </Overlay>
     </MenuTrigger>
   );
 }

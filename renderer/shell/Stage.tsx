@@ -11,10 +11,7 @@ import type { StageView } from "./ui-store.ts";
 import { usePage, useSettings, useUi, useWorkbench } from "./workbench.ts";
 
 const DoorScene = lazy(() => import("../three/DoorScene.tsx"));
-const plotsThere = import.meta.glob<{ default: React.ComponentType<import("../state/view.ts").PlotsProps> }>(
-  "../plots/Plots.tsx",
-);
-const Plots = lazy(() => Object.values(plotsThere)[0]?.() ?? Promise.reject(new Error("not there")));
+const Plots = lazy(() => import("../plots/Plots.tsx"));
 
 const VIEWS: readonly (readonly [StageView, string])[] = [
   ["door", "Door"],
@@ -22,12 +19,18 @@ const VIEWS: readonly (readonly [StageView, string])[] = [
   ["compare", "Compare"],
 ];
 
+const STAGE_TITLES: Readonly<Record<StageView, string>> = {
+  door: "The door",
+  plots: "The swing in pictures",
+  compare: "Comparison with the pinned copy",
+};
+
+/** Turning the view by hand leaves all of these. */
 const CAMERAS: readonly (readonly [Camera, string])[] = [
   ["side", "Side"],
   ["inside", "Inside"],
   ["outside", "Outside"],
   ["latch", "Latch"],
-  ["free", "Free"],
 ];
 
 export function Stage(): ReactNode {
@@ -35,7 +38,10 @@ export function Stage(): ReactNode {
   const view = usePage((state) => state.view);
   const older = usePage((state) => state.faults.length > 0);
   return (
-    <section className="stage" aria-label="The door" data-older={older || undefined}>
+    <section className="stage" aria-labelledby="stage-title" data-older={older || undefined}>
+      <h2 id="stage-title" className="unseen">
+        {STAGE_TITLES[stage]}
+      </h2>
       <StageTools />
       <div className="stage-picture">
         {view === null ? (
@@ -79,28 +85,23 @@ function StageTools(): ReactNode {
           <div className="toggles">
             <Toggle
               label="Section"
-              title="Cut through the latch"
+              title="cut through the latch"
               on={scene.section}
               set={(section) => set({ section })}
             />
             <Toggle
               label="Magnets"
-              title="See the magnets through the flap"
+              title="seen through the flap"
               on={scene.magnetsThrough}
               set={(magnetsThrough) => set({ magnetsThrough })}
             />
             <Toggle
               label="Angles"
-              title="Show the angles at the hinge"
+              title="shown at the hinge"
               on={angleScale}
               set={(on) => ui.setState({ angleScale: on })}
             />
-            <Toggle
-              label="Animal"
-              title="Show the animal"
-              on={scene.animal}
-              set={(animal) => set({ animal })}
-            />
+            <Toggle label="Animal" title="shown" on={scene.animal} set={(animal) => set({ animal })} />
           </div>
         </>
       )}
@@ -120,7 +121,7 @@ function Toggle({
   set: (on: boolean) => void;
 }): ReactNode {
   return (
-    <ToggleButton className="toggle" isSelected={on} onChange={set} aria-label={title}>
+    <ToggleButton className="toggle" isSelected={on} onChange={set} aria-label={`${label}: ${title}`}>
       {label}
     </ToggleButton>
   );
@@ -129,6 +130,7 @@ function Toggle({
 interface SegmentsProps<T extends string> {
   readonly label: string;
   readonly items: readonly (readonly [T, string])[];
+  /** One of the items, or none of them. */
   readonly value: T;
   readonly onChange: (value: T) => void;
 }
@@ -206,11 +208,20 @@ function DoorSlot(): ReactNode {
 }
 
 function PlotsSlot(): ReactNode {
-  const { playhead } = useWorkbench();
+  const { playhead, bridge } = useWorkbench();
   const view = usePage((state) => state.view);
   const pinned = usePage((state) => state.pinned);
   const units = useSettings((state) => state.units);
   const theme = useTheme();
   if (view === null) return null;
-  return <Plots view={view} pinned={pinned} playhead={playhead} theme={theme} units={units} />;
+  return (
+    <Plots
+      save={bridge.saveBytes}
+      view={view}
+      pinned={pinned}
+      playhead={playhead}
+      theme={theme}
+      units={units}
+    />
+  );
 }

@@ -52,7 +52,7 @@ export function Transport(): ReactNode {
         className="toggle"
         isSelected={loop}
         onChange={playhead.setLoop}
-        aria-label="Play over and over"
+        aria-label="Loop: play over and over"
       >
         <Icon name="loop" /> <span className="roomy">Loop</span>
       </ToggleButton>

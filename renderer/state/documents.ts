@@ -27,7 +27,7 @@ export interface Documents {
   saveAs(): Promise<boolean>;
   /** Copies of unsaved work that a crash left, newest first. */
   leftovers(): Promise<readonly FoundSnapshot[]>;
-  recover(snapshot: FoundSnapshot): void;
+  recover(snapshot: FoundSnapshot): Promise<void>;
   discard(snapshot: FoundSnapshot): Promise<void>;
   /** Keeps a recovery copy of unsaved work from now on. Returns what ends it. */
   keepCopies(delay?: number): () => void;
@@ -102,7 +102,8 @@ export function createDocuments(page: Page, bridge: Bridge, asker: Asker): Docum
     save: () => save(false),
     saveAs: () => save(true),
     leftovers: () => bridge.readSnapshots().catch(() => []),
-    recover({ document, name, token, text }) {
+    async recover({ document, name, token, text }) {
+      if (!(await letGo())) return;
       const opened = openText(text);
       if (!opened.ok) return asker.tell(`${name} could not be recovered`, opened.reasons);
       actions.show({ id: document, file: opened.file, name, token, saved: null });

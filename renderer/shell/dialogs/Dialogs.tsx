@@ -137,7 +137,7 @@ function Recovery({ found }: { found: readonly FoundSnapshot[] }): ReactNode {
               <Button
                 className="button button-main"
                 onPress={() => {
-                  documents.recover(snapshot);
+                  void documents.recover(snapshot);
                   done([]);
                 }}
               >

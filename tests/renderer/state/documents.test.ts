@@ -158,7 +158,7 @@ describe("recovery copies", () => {
     const [found] = await first.documents.leftovers();
 
     const second = setUp();
-    second.documents.recover(found);
+    await second.documents.recover(found);
     expect(second.text()).toBe(first.text());
     expect(second.unsaved()).toBe(true);
     expect(second.page.store.getState().document).toMatchObject({ name: "disk.door.json", token: TOKEN });
