@@ -92,8 +92,23 @@ export interface Mechanics {
   readonly system: SwingSystem;
 }
 
-/** A door computed before: its magnet table serves a door with the very same magnets and stops. */
-export type Known = Pick<Computed, "door" | "centring">;
+/** A door computed before: its magnet table and rest sets serve a door with the very same parts. */
+export type Known = Pick<Computed, "door" | "centring"> & Partial<Pick<Computed, "restSets">>;
+
+/** Sections that say where a flap rests; damping, the slot and all electrics do not. */
+const RESTING = ["opening", "flap", "hinge", "seal", "air", "magnets"] as const;
+
+/** The angle at which a damper cuts the swing in two, rad: the search for rest positions starts anew there. */
+function damperEdge({ damper, hinge }: Door): number {
+  return damper.coefficient > 0 ? Math.min(damper.withinAngle, hinge.stopAngle) : hinge.stopAngle;
+}
+
+/** Where the flap rests; as known from a door computed before where its sections are the very same. */
+export function restSetsOf(door: Door, system: SwingSystem, known: Known | null): readonly RestSet[] {
+  const alike = (section: (typeof RESTING)[number]) => door[section] === known?.door[section];
+  const same = RESTING.every(alike) && damperEdge(door) === damperEdge(known?.door ?? door);
+  return (same ? known?.restSets : undefined) ?? restSets(system);
+}
 
 /** The magnets' table and figures; those of a door computed before where its magnets and stops are the very same. */
 export function centringOf(door: Door, known: Known | null): Centring | null {
@@ -129,7 +144,7 @@ export function compute(door: Door, known: Known | null = null): Computed {
   const parts = mechanics(door, known);
   const { body, latch, system } = parts;
   const height = hingeHeight(door.opening.sillHeight, door.flap.bottomClearance, body.reach);
-  const sets = restSets(system);
+  const sets = restSetsOf(door, system, known);
   const centre = latch?.centre ?? 0;
   const outside = latch === null ? [] : setsOutside(sets, centre, latch.capture);
   const run = new SwingRun(new Motion(), new Trace());

@@ -8,7 +8,7 @@ import type { Words } from "./words.ts";
 /** Limit of 16 CFR 1262, ASTM F963 and ISO 8124-1 for a loose magnet, kG² mm². */
 export const SWALLOW_LIMIT = 50;
 /** A load on the hinge this many times the flap's weight is a second load to design for (assumption). */
-const HINGE_LOAD_CAUTION = 2;
+export const HINGE_LOAD_CAUTION = 2;
 
 function swallow(computed: Computed, w: Words): Verdict | null {
   if (computed.centring === null) return null;
@@ -213,7 +213,7 @@ export const CARE_RULES: readonly Rule[] = [
     concern: "magnets' load on the hinge",
     results: ["magnets.axialForce", "flap.mass"],
     judge: hingeLoad,
-    remedies: ["wider gap"],
+    remedies: ["lighter pull"],
   },
   {
     id: "release.override",

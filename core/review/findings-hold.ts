@@ -12,6 +12,8 @@ export const STROKE_RESERVE = 0.5e-3;
 /** A hold this many times what is to be set, and this much longer, leaves the door open without need (assumptions). */
 export const NEEDLESS_FACTOR = 1.5;
 export const NEEDLESS_TIME = 2;
+/** A flap with less than this is at rest to the eye, J. */
+const STILL = 1e-5;
 /** A hold within this of the need is the need, s: it is worked out from the same settle time. */
 const SAME_TIME = 1e-9;
 
@@ -180,7 +182,7 @@ function outcome(computed: Computed, w: Words): Verdict | null {
   if (relatch.outcome === "caught") {
     const drop = relatch.energy / (body.mass * STANDARD_GRAVITY);
     const impact =
-      relatch.energy > 0
+      relatch.energy > STILL
         ? `, still moving with ${w.energy(relatch.energy)}, as from a drop of ${w.length(drop)}, which the bolt must take as an impact`
         : ", at rest";
     return { status: "ok", says: `${at} the bolt catches the flap ${when}${impact}` };
@@ -192,7 +194,7 @@ function outcome(computed: Computed, w: Words): Verdict | null {
       advice: "a hold that lets the flap settle first",
     };
   }
-  const moving = relatch.energy > 0 ? ` (the flap moves with ${w.energy(relatch.energy)})` : "";
+  const moving = relatch.energy > STILL ? ` (the flap moves with ${w.energy(relatch.energy)})` : "";
   return {
     status: "fail",
     says: `${at} the flap is more than ${w.angle(latch.block)} off the slot when the bolt is up, ${when}${moving}: shut out, ajar and jammed`,
@@ -223,7 +225,7 @@ export const HOLD_RULES: readonly Rule[] = [
     concern: "hold long enough",
     results: ["hold.required", "hold.setting", "timer.shortest", "swing.settleTime", "passage.letGoTime"],
     judge: enough,
-    remedies: ["hold setting", "damper", "hinge damping"],
+    remedies: ["hold setting", "damper", "more friction"],
   },
   {
     id: "hold.needless",

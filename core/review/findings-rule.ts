@@ -45,3 +45,6 @@ export function againstLimit(value: number, limit: number): FindingStatus {
 export function worstCrossing(computed: Computed, figure: (crossing: Crossing) => number): Crossing {
   return computed.crossings.reduce((worst, one) => (figure(one) > figure(worst) ? one : worst));
 }
+
+/** No hold is sure: what then does not exist. */
+export const NO_HOLD = ["hold.required", "hold.setting"] as const;

@@ -1,20 +1,11 @@
 /** Where the flap comes to rest, and what keeps it from the centre: model page, sections 2, 3 and 6. */
 import { velocityPressure } from "../parts/gust.ts";
-import { deadBand, nearestRestSet, type RestSet, restSets, setsOutside } from "../swing/rest.ts";
-import type { SwingSystem } from "../swing/system.ts";
-import { windTorque } from "../swing/torque.ts";
+import { nearestRestSet, type RestSet, setsOutside } from "../swing/rest.ts";
 import type { Computed } from "./compute.ts";
-import type { Rule, Verdict } from "./findings-rule.ts";
+import { FRICTION_SPREAD, frictionReserve } from "./findings-reserve.ts";
+import { NO_HOLD, type Rule, type Verdict } from "./findings-rule.ts";
+import { centringStiffness, GENTLE_BREEZE, shift } from "./findings-shift.ts";
 import { counted, listed, side, type Words } from "./words.ts";
-
-/** Friction this much above the stated must still let the flap rest inside: the study's default spread of the hinge, +2σ. */
-export const FRICTION_SPREAD = 1.4;
-/** Shift of the resting place that is worth a word, as a part of the bolt's play (assumption). */
-const SHIFT_CAUTION = 0.25;
-/** Wind from which an unlatched flap is no curiosity, m/s: Beaufort 3, "gentle breeze", begins here (WMO; choice of it is an assumption). */
-export const GENTLE_BREEZE = 3.4;
-
-const NO_HOLD = ["hold.required", "hold.setting"] as const;
 
 /** Whether and where the swing ends. */
 function settles(computed: Computed, w: Words): Verdict {
@@ -68,14 +59,11 @@ function settles(computed: Computed, w: Words): Verdict {
   };
 }
 
-/** The same door with all dry friction times `factor`. */
-function rubbing(system: SwingSystem, factor: number): SwingSystem {
-  return { ...system, friction: system.friction.map((f) => f * factor) };
-}
-
-/** How far the set nearest the slot's centre reaches with more friction than stated, rad. */
-export function deadBandWith(system: SwingSystem, centre: number, friction: number): number {
-  return deadBand(restSets(rubbing(system, friction)), centre);
+/** "friction may be 2.3 times as great" */
+function reserveWords(ratio: number, w: Words): string {
+  return Number.isFinite(ratio)
+    ? `friction may be ${w.number(ratio)} times what it is before it rests outside`
+    : "no dry friction holds it outside";
 }
 
 /** The set of rest positions around the slot against the bolt's play. */
@@ -83,28 +71,25 @@ function deadBandRule(computed: Computed, w: Words): Verdict | null {
   const { latch } = computed;
   if (latch === null) return null;
   const [band, play] = w.pair(computed.deadBand, latch.capture, "angle");
+  const says = `The flap can rest ${band} off the slot's centre`;
   const outside = setsOutside([nearestRestSet(computed.restSets, latch.centre)], latch.centre, latch.capture);
   if (outside.length > 0) {
     return {
       status: "fail",
-      says: `The flap can rest ${band} off the slot's centre but the bolt needs ${play}`,
+      says: `${says} but the bolt needs ${play}`,
       advice: "less friction, stronger centring magnets or a wider slot",
       alsoNames: NO_HOLD,
     };
   }
-  const rubbed = deadBandWith(computed.system, latch.centre, FRICTION_SPREAD);
-  if (rubbed > latch.capture) {
-    const [more] = w.pair(rubbed, latch.capture, "angle");
+  const { edge } = frictionReserve(computed.system, latch.centre, latch.capture);
+  if (edge < FRICTION_SPREAD) {
     return {
       status: "caution",
-      says: `The flap can rest ${band} off the slot's centre where the bolt needs ${play}, but with 40 % more friction it could rest ${more} off`,
-      advice: "leave more room: less friction, stronger centring magnets or a wider slot",
+      says: `${says} where the bolt needs ${play}, but ${reserveWords(edge, w)}, and hinges and seals differ by 40 %`,
+      advice: "less friction, stronger centring magnets or a wider slot",
     };
   }
-  return {
-    status: "ok",
-    says: `The flap can rest at most ${band} off the slot's centre (${w.angle(rubbed)} with 40 % more friction), where the bolt needs ${play}`,
-  };
+  return { status: "ok", says: `${says} at most, where the bolt needs ${play}; ${reserveWords(edge, w)}` };
 }
 
 function setWords(set: RestSet, w: Words): string {
@@ -117,110 +102,30 @@ function setWords(set: RestSet, w: Words): string {
 function restsElsewhere(computed: Computed, w: Words): Verdict | null {
   const { latch } = computed;
   if (latch === null) return null;
-  const far = (sets: readonly RestSet[]) => {
-    const near = nearestRestSet(sets, latch.centre);
-    return setsOutside(sets, latch.centre, latch.capture).filter((set) => set !== near);
-  };
-  const outside = far(computed.restSets);
+  const near = nearestRestSet(computed.restSets, latch.centre);
+  const outside = computed.restsOutside.filter((set) => set !== near);
+  const advice =
+    "less seal or hinge friction, weaker magnets (beyond their reach they push away) or a heavier flap";
   if (outside.length > 0) {
     return {
       status: "fail",
       says: `The flap can also rest ${listed(outside.map((set) => setWords(set, w)))}, outside the ${w.angle(latch.capture)} the bolt needs: no hold time is sure`,
-      advice: "less seal or hinge friction, or a heavier flap",
+      advice,
       alsoNames: NO_HOLD,
     };
   }
-  const rubbed = far(restSets(rubbing(computed.system, FRICTION_SPREAD)));
-  if (rubbed.length > 0) {
+  const { elsewhere, angle } = frictionReserve(computed.system, latch.centre, latch.capture);
+  if (elsewhere < FRICTION_SPREAD) {
     return {
       status: "caution",
-      says: `With 40 % more friction the flap could also rest ${listed(rubbed.map((set) => setWords(set, w)))}, outside the ${w.angle(latch.capture)} the bolt needs`,
-      advice: "less seal or hinge friction, or a heavier flap",
+      says: `The flap could also rest at ${w.angle(angle)}, outside the ${w.angle(latch.capture)} the bolt needs: ${reserveWords(elsewhere, w)}, and hinges and seals differ by 40 %`,
+      advice,
     };
   }
-  return { status: "ok", says: "The flap rests nowhere but around the slot, with 40 % more friction too" };
-}
-
-interface Influence {
-  readonly name: string;
-  /** What it adds to the dead band, rad; negative where it takes off. */
-  readonly adds: number;
-}
-
-/** What tilt, slot offset, wind and pressure each do to the dead band: the band with it less the band without it. */
-export function influences(computed: Computed, w: Words): readonly Influence[] {
-  const { system, door } = computed;
-  const centre = computed.latch?.centre ?? 0;
-  const without = (changed: SwingSystem, about = centre) =>
-    computed.deadBand - deadBand(restSets(changed), about);
-  const found: Influence[] = [];
-  if (system.plumb !== 0)
-    found.push({
-      name: `the frame's tilt of ${w.angle(system.plumb)}`,
-      adds: without({ ...system, plumb: 0 }),
-    });
-  if (centre !== 0 && door.latch !== null)
-    found.push({
-      name: `the slot's offset of ${w.length(door.latch.offset)}`,
-      adds: computed.deadBand - deadBand(computed.restSets, 0),
-    });
-  if (system.pressureMoment !== 0)
-    found.push({
-      name: `the pressure difference of ${w.pressure(door.air.pressureDifference)}`,
-      adds: without({ ...system, pressureMoment: 0 }),
-    });
-  if (system.air.wind !== 0)
-    found.push({
-      name: `the wind of ${w.speed(system.air.wind)}`,
-      adds: without({ ...system, air: { ...system.air, wind: 0 } }),
-    });
-  return found;
-}
-
-/** Torque per angle that brings the flap back at the centre, N m/rad. */
-function centring(computed: Computed): number {
-  return computed.system.weightMoment + (computed.centring?.figures.centreStiffness ?? 0);
-}
-
-function shift(computed: Computed, w: Words): Verdict | null {
-  const { latch, system } = computed;
-  if (latch === null) return null;
-  const all = influences(computed, w);
-  const play = w.angle(latch.capture);
-  if (all.length === 0) return { status: "ok", says: sensitivity(computed, w) };
-  const clean = deadBand(
-    restSets({ ...system, plumb: 0, pressureMoment: 0, air: { ...system.air, wind: 0 } }),
-    0,
-  );
-  const added = computed.deadBand - clean;
-  const parts = all.map(({ name, adds }) =>
-    adds < 0 ? `${name} takes off ${w.angle(-adds)}` : `${name} adds ${w.angle(adds)}`,
-  );
-  const says = `Of the ${w.angle(computed.deadBand)} the flap can rest off the slot's centre (bolt's play ${play}), ${listed(parts)}`;
-  if (computed.deadBand > latch.capture && clean <= latch.capture) {
-    return {
-      status: "fail",
-      says,
-      advice: "plumb the frame, move the slot to where the flap hangs, or vent the room",
-      alsoNames: NO_HOLD,
-    };
-  }
-  const status = added > SHIFT_CAUTION * latch.capture ? "caution" : "ok";
-  return { status, says, advice: "plumb the frame, move the slot to where the flap hangs, or vent the room" };
-}
-
-/** With none of them in the file: how much of each moves the resting place how far. */
-function sensitivity(computed: Computed, w: Words): string {
-  const stiffness = centring(computed);
-  const { body, door, system } = computed;
-  const none = "The file has no tilt, slot offset, wind or pressure difference";
-  if (!(stiffness > 0) || door.latch === null) return none;
-  const degree = Math.PI / 180;
-  const perTilt = (system.weightMoment * degree) / stiffness;
-  const perPascal = (body.width * (body.reach ** 2 - body.hingeOffset ** 2)) / 2 / stiffness;
-  const breeze = windTorque({ ...system.air, wind: GENTLE_BREEZE }, 0) / stiffness;
-  const offset = 0.001 / door.latch.distanceFromHinge;
-  return `${none}; ${w.angle(degree)} of tilt would move the resting place by ${w.angle(perTilt)}, ${w.length(0.001)} of offset the slot by ${w.angle(offset)}, ${w.pressure(1)} the flap by ${w.angle(perPascal)} and a wind of ${w.speed(GENTLE_BREEZE)} by ${w.angle(breeze)}`;
+  const weakest = Number.isFinite(elsewhere)
+    ? `; where it comes back most weakly, at ${w.angle(angle)}, ${reserveWords(elsewhere, w)}`
+    : "";
+  return { status: "ok", says: `The flap rests nowhere but around the slot${weakest}` };
 }
 
 function gust(computed: Computed, w: Words): Verdict | null {
@@ -261,7 +166,7 @@ function well(computed: Computed, w: Words): Verdict | null {
     };
   }
   const gravity = w.torque((computed.system.weightMoment * Math.PI) / 180);
-  const lost = centring(computed) <= 0;
+  const lost = centringStiffness(computed) <= 0;
   return {
     status: lost ? "fail" : "caution",
     says: `The magnets push the flap away from the centre with ${perDegree} per degree (at most ${peak}), ${lost ? "more than gravity brings it back with" : "against gravity's"}, ${gravity}`,
@@ -276,7 +181,17 @@ export const SWING_RULES: readonly Rule[] = [
     concern: "the flap settles",
     results: ["swing.settleTime", "swing.restTime", "swing.restAngle", "swing.centrePasses"],
     judge: settles,
-    remedies: ["smaller gap", "wider slot", "slot offset"],
+    remedies: [
+      "attracting magnets",
+      "smaller gap",
+      "wider slot",
+      "slot offset",
+      "plumb frame",
+      "less pressure",
+      "gap for return",
+      "less seal friction",
+      "less friction",
+    ],
   },
   {
     id: "swing.dead-band",
@@ -284,7 +199,7 @@ export const SWING_RULES: readonly Rule[] = [
     concern: "friction against the bolt's play",
     results: ["swing.deadBand", "latch.captureAngle"],
     judge: deadBandRule,
-    remedies: ["smaller gap", "wider slot", "less friction"],
+    remedies: ["smaller gap", "wider slot", "slot offset", "less friction"],
   },
   {
     id: "swing.rests-elsewhere",
@@ -292,7 +207,14 @@ export const SWING_RULES: readonly Rule[] = [
     concern: "no other resting place",
     results: ["latch.captureAngle"],
     judge: restsElsewhere,
-    remedies: ["less seal friction", "less friction"],
+    remedies: [
+      "attracting magnets",
+      "less pressure",
+      "gap for return",
+      "less seal friction",
+      "less friction",
+      "wider slot",
+    ],
   },
   {
     id: "swing.shift",
@@ -308,7 +230,7 @@ export const SWING_RULES: readonly Rule[] = [
     concern: "gusts on the unlatched flap",
     results: ["wind.gustSpeed"],
     judge: gust,
-    remedies: ["smaller gap"],
+    remedies: ["attracting magnets", "gap against gusts"],
   },
   {
     id: "magnets.centring",

@@ -15,6 +15,7 @@ import { HOLD_RULES } from "./findings-hold.ts";
 import type { Rule, Verdict } from "./findings-rule.ts";
 import { SUPPLY_RULES } from "./findings-supply.ts";
 import { SWING_RULES } from "./findings-swing.ts";
+import { type Bench, newBench, suggestionsFor } from "./suggest.ts";
 import { counted, listed, type Words } from "./words.ts";
 
 export const FINDING_RULES: readonly Rule[] = [
@@ -36,13 +37,15 @@ export function judgements(computed: Computed, words: Words): ReadonlyMap<Rule, 
   return all;
 }
 
-/** Every finding of a door, in the rules' order. */
+/** Every finding of a door, in the rules' order; suggestions are worked out for those that are not ok. */
 export function findings(computed: Computed, words: Words): readonly Finding[] {
-  return [...judgements(computed, words)].map(([rule, verdict]) => finding(rule, verdict));
+  const all = judgements(computed, words);
+  const bench = newBench(computed, words, judgements, all);
+  return [...all].map(([rule, verdict]) => finding(rule, verdict, bench));
 }
 
-function finding(rule: Rule, verdict: Verdict): Finding {
-  const suggestions: readonly Suggestion[] = [];
+function finding(rule: Rule, verdict: Verdict, bench: Bench): Finding {
+  const suggestions = verdict.status === "ok" ? [] : suggestionsFor(rule, bench);
   const results = [...new Set([...rule.results, ...(verdict.alsoNames ?? [])])];
   return {
     id: rule.id,

@@ -18,7 +18,7 @@ import {
   releaseState,
 } from "../passage/passage.ts";
 import { Motion } from "../swing/motion.ts";
-import { deadBand, restSets, setsOutside } from "../swing/rest.ts";
+import { deadBand, setsOutside } from "../swing/rest.ts";
 import { laterSwing, type Swing, SwingRun } from "../swing/swing.ts";
 import { type CaptureBand, isSymmetric, swingSystem } from "../swing/system.ts";
 import { Trace } from "../swing/trace.ts";
@@ -31,6 +31,7 @@ import {
   type Known,
   relatchAt,
   resistanceOf,
+  restSetsOf,
 } from "./compute.ts";
 
 /** An object whose members are worked out when they are first read, and kept. */
@@ -65,7 +66,7 @@ export function computeLazily(door: Door, known: Known | null = null, run: Swing
     centring: () => centringOf(door, known),
     latch: () => (door.latch === null ? null : latchMechanics(door.latch)),
     system: () => swingSystem(door, c.body, c.centring?.table ?? null, captureOf(c.latch)),
-    restSets: () => restSets(c.system),
+    restSets: () => restSetsOf(door, c.system, known),
     deadBand: () => deadBand(c.restSets, c.latch?.centre ?? 0),
     restsOutside: () => (c.latch === null ? [] : setsOutside(c.restSets, c.latch.centre, c.latch.capture)),
     crossings: () => door.animals.map((animal) => lazyCrossing(c, animal, run)),

@@ -26,11 +26,16 @@ export function timerParts(computed: Computed, hold: number | null = null): Time
   return parts === null ? null : { parts, holdTime, words: (w) => partsWords(parts, w) };
 }
 
+/** "470 kΩ with a trimmer of 220 kΩ, and 22 µF" */
+export function partsName({ resistor, trimmer, capacitor }: OneShotParts, w: Words): string {
+  return `${w.resistance(resistor)} with a trimmer of ${w.resistance(trimmer)}, and ${w.capacitance(capacitor)}`;
+}
+
 function partsWords(parts: OneShotParts, w: Words): string {
-  const { resistor, trimmer, capacitor, trimmerSetting, trimsFrom, trimsTo, leakage } = parts;
-  const range = `trimmed at ${w.resistance(trimmerSetting)}, from ${w.time(trimsFrom)} to ${w.time(trimsTo)} within tolerance`;
+  const { trimmerSetting, trimsFrom, trimsTo, leakage } = parts;
   const kind = leakage.enough
     ? ""
     : " of a low-leakage kind (an ordinary electrolytic leaks too much; a counter is surer)";
-  return `${w.resistance(resistor)} with a trimmer of ${w.resistance(trimmer)} and ${w.capacitance(capacitor)}${kind}, ${range}`;
+  const range = `trimmed at ${w.resistance(trimmerSetting)}, within tolerance from ${w.time(trimsFrom)} to ${w.time(trimsTo)}`;
+  return `${partsName(parts, w)}${kind}, ${range}`;
 }

@@ -88,11 +88,16 @@ export const GOOD = {
   supply: { regulator: "switching" },
 };
 
-/** A copy of the good door with entries changed by key path; `undefined` takes one out. */
+/** A copy of a file's data with entries changed by key path; `undefined` takes one out. */
+export function withChanges(data: unknown, changes: Readonly<Record<string, unknown>>): unknown {
+  const copy = structuredClone(data) as Record<string, unknown>;
+  for (const [path, value] of Object.entries(changes)) put(copy, path.split("."), value);
+  return copy;
+}
+
+/** The good door with changes. */
 export function goodWith(changes: Readonly<Record<string, unknown>>): Door {
-  const data = structuredClone(GOOD) as unknown as Record<string, unknown>;
-  for (const [path, value] of Object.entries(changes)) put(data, path.split("."), value);
-  return doorOf(data);
+  return doorOf(withChanges(GOOD, changes));
 }
 
 function put(home: Record<string, unknown>, [step, ...rest]: string[], value: unknown): void {
@@ -103,12 +108,8 @@ function put(home: Record<string, unknown>, [step, ...rest]: string[], value: un
   else home[step] = value;
 }
 
-/** Edits written into a file's data, as the app and a person would. */
-export function edited(data: unknown, edits: readonly DoorEdit[], flags: readonly string[] = []): unknown {
-  const copy = structuredClone(data) as Record<string, unknown>;
-  for (const { path, text } of edits) {
-    const plain = flags.includes(path) || /^-?[\d.]+$/.test(text);
-    put(copy, path.split("."), text === "true" ? true : plain ? Number(text) : text);
-  }
-  return copy;
+/** Edits written into a file's data, as a person would: flags and plain numbers without quotes. */
+export function edited(data: unknown, edits: readonly DoorEdit[]): unknown {
+  const entry = (text: string) => (text === "true" ? true : /^-?[\d.]+$/.test(text) ? Number(text) : text);
+  return withChanges(data, Object.fromEntries(edits.map(({ path, text }) => [path, entry(text)])));
 }
