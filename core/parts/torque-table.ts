@@ -22,35 +22,37 @@ export interface TorqueTable {
 
 /** Torque of the magnets at an angle, N m; 0 beyond the table. Sign: negative at θ > 0 pulls back to the centre. */
 export function tableTorque(table: TorqueTable, angle: number): number {
-  const { cell, u } = place(table, Math.abs(angle));
-  if (cell >= table.fineCells + table.coarseCells) return 0;
-  const value = cellValue(table.torque, cell * COEFFICIENTS_PER_CELL, u);
+  const place = placeOf(table, Math.abs(angle));
+  if (!(place < table.fineCells + table.coarseCells)) return 0;
+  const cell = Math.trunc(place);
+  const value = cellValue(table.torque, cell * COEFFICIENTS_PER_CELL, place - cell);
   return angle < 0 ? -value : value;
 }
 
 /** Magnetic energy at an angle less that at θ = 0, J: minus the integral of the torque. Constant beyond the table. */
 export function tableEnergy(table: TorqueTable, angle: number): number {
-  const { cell, u, width } = place(table, Math.abs(angle));
+  const place = placeOf(table, Math.abs(angle));
   const cells = table.fineCells + table.coarseCells;
-  if (cell >= cells) return table.energy[cells];
-  return table.energy[cell] - width * cellIntegral(table.torque, cell * COEFFICIENTS_PER_CELL, u);
+  if (!(place < cells)) return table.energy[cells];
+  const cell = Math.trunc(place);
+  const width = cell < table.fineCells ? table.fineWidth : table.coarseWidth;
+  return table.energy[cell] - width * cellIntegral(table.torque, cell * COEFFICIENTS_PER_CELL, place - cell);
 }
 
 /** Slope of the torque at an angle, N m/rad (even in θ); 0 beyond the table. */
 export function tableSlope(table: TorqueTable, angle: number): number {
-  const { cell, u, width } = place(table, Math.abs(angle));
-  if (cell >= table.fineCells + table.coarseCells) return 0;
-  return cellSlope(table.torque, cell * COEFFICIENTS_PER_CELL, u) / width;
+  const place = placeOf(table, Math.abs(angle));
+  if (!(place < table.fineCells + table.coarseCells)) return 0;
+  const cell = Math.trunc(place);
+  const width = cell < table.fineCells ? table.fineWidth : table.coarseWidth;
+  return cellSlope(table.torque, cell * COEFFICIENTS_PER_CELL, place - cell) / width;
 }
 
-/** The cell an angle ≥ 0 is in, how far across it (0…1), and its width. */
-function place(table: TorqueTable, size: number): { cell: number; u: number; width: number } {
-  const fineEnd = table.fineWidth * table.fineCells;
-  const fine = size < fineEnd;
-  const width = fine ? table.fineWidth : table.coarseWidth;
-  const scaled = fine ? size / width : (size - fineEnd) / width;
-  const local = Math.floor(scaled);
-  return { cell: fine ? local : table.fineCells + local, u: scaled - local, width };
+/** The cell an angle ≥ 0 is in, and as its fraction how far across. */
+function placeOf(table: TorqueTable, size: number): number {
+  const fine = size / table.fineWidth;
+  if (fine < table.fineCells) return fine;
+  return table.fineCells + (size - table.fineWidth * table.fineCells) / table.coarseWidth;
 }
 
 /** Value of the quintic whose coefficients start at `i`. */
@@ -65,8 +67,8 @@ function cellSlope(c: Float64Array, i: number, u: number): number {
 
 /** Its integral from 0 to u. */
 function cellIntegral(c: Float64Array, i: number, u: number): number {
-  const inner = c[i + 2] / 3 + u * (c[i + 3] / 4 + u * (c[i + 4] / 5 + (u * c[i + 5]) / 6));
-  return u * (c[i] + u * (c[i + 1] / 2 + u * inner));
+  const inner = c[i + 2] * (1 / 3) + u * (0.25 * c[i + 3] + u * (0.2 * c[i + 4] + u * c[i + 5] * (1 / 6)));
+  return u * (c[i] + u * (0.5 * c[i + 1] + u * inner));
 }
 
 /** Values per knot that `fillCells` takes: torque, slope, curvature. */

@@ -16,7 +16,7 @@ import {
 } from "../swing/motion.ts";
 import { passCut } from "../swing/stops.ts";
 import { TIME_LIMIT } from "../swing/swing.ts";
-import type { SwingSystem } from "../swing/system.ts";
+import { type SwingSystem, shaped } from "../swing/system.ts";
 import type { FlapState, Trace } from "../swing/trace.ts";
 
 export type Outcome = "caught" | "stuck" | "shut out" | "under the animal";
@@ -63,7 +63,8 @@ export function rideSystem(free: SwingSystem, latch: LatchMechanics): RideSystem
     sealFriction[i] = free.sealFriction[old];
     longestGlide[i] = free.longestGlide[old];
   }
-  return { system: { ...free, cuts, damping, friction, sealFriction, longestGlide }, place: where, latch };
+  const system = shaped({ ...free, cuts, damping, friction, sealFriction, longestGlide });
+  return { system, place: where, latch };
 }
 
 /**

@@ -80,17 +80,11 @@ const [E1, , , , , E6, E7, E8, E9, EA, EB, EC] = E5;
 const [D1, D9, DC] = B3;
 
 /**
- * Right side of the two equations a' = f(x, a, b), b' = g(x, a, b) and of the two sums. Writes its four values into `rates`:
- * a', b', and what the step has to add up.
+ * Right side of the two equations a' = f(x, a, b), b' = g(x, a, b) and of the two sums. Finds x, a, b in the first three
+ * places of `io` and leaves a', b' and what the step has to add up in the first four: numbers in an array need no box of
+ * their own, as arguments of a call do, so that a step allocates nothing.
  */
-export type Field = (
-  system: SwingSystem,
-  forces: Forces,
-  x: number,
-  a: number,
-  b: number,
-  rates: Float64Array,
-) => void;
+export type Field = (system: SwingSystem, forces: Forces, io: Float64Array) => void;
 
 /** What a step leaves in its output array, after the four scratch values of the field. */
 export const OUT_A = 4;
@@ -121,126 +115,108 @@ export function step(
   h: number,
   out: Float64Array,
 ): void {
-  field(system, forces, x, a, b, out);
+  out[0] = x;
+  out[1] = a;
+  out[2] = b;
+  field(system, forces, out);
   const p1 = out[0];
   const q1 = out[1];
   let first = B1 * out[2];
   let second = B1 * out[3];
   let fiveSum = E1 * (out[2] + out[3]);
   let threeSum = (B1 - D1) * (out[2] + out[3]);
-  field(system, forces, x + C2 * h, a + h * (A21 * p1), b + h * (A21 * q1), out);
+  out[0] = x + C2 * h;
+  out[1] = a + h * (A21 * p1);
+  out[2] = b + h * (A21 * q1);
+  field(system, forces, out);
   const p2 = out[0];
   const q2 = out[1];
-  field(system, forces, x + C3 * h, a + h * (A31 * p1 + A32 * p2), b + h * (A31 * q1 + A32 * q2), out);
+  out[0] = x + C3 * h;
+  out[1] = a + h * (A31 * p1 + A32 * p2);
+  out[2] = b + h * (A31 * q1 + A32 * q2);
+  field(system, forces, out);
   const p3 = out[0];
   const q3 = out[1];
-  field(system, forces, x + C4 * h, a + h * (A41 * p1 + A43 * p3), b + h * (A41 * q1 + A43 * q3), out);
+  out[0] = x + C4 * h;
+  out[1] = a + h * (A41 * p1 + A43 * p3);
+  out[2] = b + h * (A41 * q1 + A43 * q3);
+  field(system, forces, out);
   const p4 = out[0];
   const q4 = out[1];
-  field(
-    system,
-    forces,
-    x + C5 * h,
-    a + h * (A51 * p1 + A53 * p3 + A54 * p4),
-    b + h * (A51 * q1 + A53 * q3 + A54 * q4),
-    out,
-  );
+  out[0] = x + C5 * h;
+  out[1] = a + h * (A51 * p1 + A53 * p3 + A54 * p4);
+  out[2] = b + h * (A51 * q1 + A53 * q3 + A54 * q4);
+  field(system, forces, out);
   const p5 = out[0];
   const q5 = out[1];
-  field(
-    system,
-    forces,
-    x + C6 * h,
-    a + h * (A61 * p1 + A64 * p4 + A65 * p5),
-    b + h * (A61 * q1 + A64 * q4 + A65 * q5),
-    out,
-  );
+  out[0] = x + C6 * h;
+  out[1] = a + h * (A61 * p1 + A64 * p4 + A65 * p5);
+  out[2] = b + h * (A61 * q1 + A64 * q4 + A65 * q5);
+  field(system, forces, out);
   const p6 = out[0];
   const q6 = out[1];
   first += B6 * out[2];
   second += B6 * out[3];
   fiveSum += E6 * (out[2] + out[3]);
   threeSum += B6 * (out[2] + out[3]);
-  field(
-    system,
-    forces,
-    x + C7 * h,
-    a + h * (A71 * p1 + A74 * p4 + A75 * p5 + A76 * p6),
-    b + h * (A71 * q1 + A74 * q4 + A75 * q5 + A76 * q6),
-    out,
-  );
+  out[0] = x + C7 * h;
+  out[1] = a + h * (A71 * p1 + A74 * p4 + A75 * p5 + A76 * p6);
+  out[2] = b + h * (A71 * q1 + A74 * q4 + A75 * q5 + A76 * q6);
+  field(system, forces, out);
   const p7 = out[0];
   const q7 = out[1];
   first += B7 * out[2];
   second += B7 * out[3];
   fiveSum += E7 * (out[2] + out[3]);
   threeSum += B7 * (out[2] + out[3]);
-  field(
-    system,
-    forces,
-    x + C8 * h,
-    a + h * (A81 * p1 + A84 * p4 + A85 * p5 + A86 * p6 + A87 * p7),
-    b + h * (A81 * q1 + A84 * q4 + A85 * q5 + A86 * q6 + A87 * q7),
-    out,
-  );
+  out[0] = x + C8 * h;
+  out[1] = a + h * (A81 * p1 + A84 * p4 + A85 * p5 + A86 * p6 + A87 * p7);
+  out[2] = b + h * (A81 * q1 + A84 * q4 + A85 * q5 + A86 * q6 + A87 * q7);
+  field(system, forces, out);
   const p8 = out[0];
   const q8 = out[1];
   first += B8 * out[2];
   second += B8 * out[3];
   fiveSum += E8 * (out[2] + out[3]);
   threeSum += B8 * (out[2] + out[3]);
-  field(
-    system,
-    forces,
-    x + C9 * h,
-    a + h * (A91 * p1 + A94 * p4 + A95 * p5 + A96 * p6 + A97 * p7 + A98 * p8),
-    b + h * (A91 * q1 + A94 * q4 + A95 * q5 + A96 * q6 + A97 * q7 + A98 * q8),
-    out,
-  );
+  out[0] = x + C9 * h;
+  out[1] = a + h * (A91 * p1 + A94 * p4 + A95 * p5 + A96 * p6 + A97 * p7 + A98 * p8);
+  out[2] = b + h * (A91 * q1 + A94 * q4 + A95 * q5 + A96 * q6 + A97 * q7 + A98 * q8);
+  field(system, forces, out);
   const p9 = out[0];
   const q9 = out[1];
   first += B9 * out[2];
   second += B9 * out[3];
   fiveSum += E9 * (out[2] + out[3]);
   threeSum += (B9 - D9) * (out[2] + out[3]);
-  field(
-    system,
-    forces,
-    x + CA * h,
-    a + h * (AA1 * p1 + AA4 * p4 + AA5 * p5 + AA6 * p6 + AA7 * p7 + AA8 * p8 + AA9 * p9),
-    b + h * (AA1 * q1 + AA4 * q4 + AA5 * q5 + AA6 * q6 + AA7 * q7 + AA8 * q8 + AA9 * q9),
-    out,
-  );
+  out[0] = x + CA * h;
+  out[1] = a + h * (AA1 * p1 + AA4 * p4 + AA5 * p5 + AA6 * p6 + AA7 * p7 + AA8 * p8 + AA9 * p9);
+  out[2] = b + h * (AA1 * q1 + AA4 * q4 + AA5 * q5 + AA6 * q6 + AA7 * q7 + AA8 * q8 + AA9 * q9);
+  field(system, forces, out);
   const pA = out[0];
   const qA = out[1];
   first += BA * out[2];
   second += BA * out[3];
   fiveSum += EA * (out[2] + out[3]);
   threeSum += BA * (out[2] + out[3]);
-  field(
-    system,
-    forces,
-    x + CB * h,
-    a + h * (AB1 * p1 + AB4 * p4 + AB5 * p5 + AB6 * p6 + AB7 * p7 + AB8 * p8 + AB9 * p9 + ABA * pA),
-    b + h * (AB1 * q1 + AB4 * q4 + AB5 * q5 + AB6 * q6 + AB7 * q7 + AB8 * q8 + AB9 * q9 + ABA * qA),
-    out,
-  );
+  out[0] = x + CB * h;
+  out[1] = a + h * (AB1 * p1 + AB4 * p4 + AB5 * p5 + AB6 * p6 + AB7 * p7 + AB8 * p8 + AB9 * p9 + ABA * pA);
+  out[2] = b + h * (AB1 * q1 + AB4 * q4 + AB5 * q5 + AB6 * q6 + AB7 * q7 + AB8 * q8 + AB9 * q9 + ABA * qA);
+  field(system, forces, out);
   const pB = out[0];
   const qB = out[1];
   first += BB * out[2];
   second += BB * out[3];
   fiveSum += EB * (out[2] + out[3]);
   threeSum += BB * (out[2] + out[3]);
-  field(
-    system,
-    forces,
-    x + h,
+  out[0] = x + h;
+  out[1] =
     a +
-      h * (AC1 * p1 + AC4 * p4 + AC5 * p5 + AC6 * p6 + AC7 * p7 + AC8 * p8 + AC9 * p9 + ACA * pA + ACB * pB),
+    h * (AC1 * p1 + AC4 * p4 + AC5 * p5 + AC6 * p6 + AC7 * p7 + AC8 * p8 + AC9 * p9 + ACA * pA + ACB * pB);
+  out[2] =
     b +
-      h * (AC1 * q1 + AC4 * q4 + AC5 * q5 + AC6 * q6 + AC7 * q7 + AC8 * q8 + AC9 * q9 + ACA * qA + ACB * qB),
-    out,
-  );
+    h * (AC1 * q1 + AC4 * q4 + AC5 * q5 + AC6 * q6 + AC7 * q7 + AC8 * q8 + AC9 * q9 + ACA * qA + ACB * qB);
+  field(system, forces, out);
   const pC = out[0];
   const qC = out[1];
   first += BC * out[2];

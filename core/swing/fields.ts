@@ -45,35 +45,40 @@ export function acceleration(system: SwingSystem, forces: Forces, angle: number,
 }
 
 /** (θ, ω) over time. Sums: damping's and air's energies, J. */
-export const TIME: Field = (system, forces, _time, angle, speed, rates) => {
+export const TIME: Field = (system, forces, io) => {
+  const angle = io[1];
+  const speed = io[2];
   const air = airTorque(system, angle, speed);
   const drag = forces.damping * speed;
-  rates[0] = speed;
-  rates[1] = (potentialTorque(system, angle) + air - drag + forces.friction) / system.inertia;
-  rates[2] = drag * speed;
-  rates[3] = -air * speed;
+  io[0] = speed;
+  io[1] = (potentialTorque(system, angle) + air - drag + forces.friction) / system.inertia;
+  io[2] = drag * speed;
+  io[3] = -air * speed;
 };
 
-/** (energy, t) over θ; the speed's sign is the friction-free direction `forces.sign`. */
-export const ANGLE: Field = (system, forces, angle, energy, _time, rates) => {
-  const kinetic = energy - wellEnergy(system, angle);
+/** (energy, t) over θ; the direction of motion is `forces.sign`. */
+export const ANGLE: Field = (system, forces, io) => {
+  const angle = io[0];
+  const kinetic = io[1] - wellEnergy(system, angle);
   const speed = forces.sign * Math.sqrt((2 * kinetic) / system.inertia);
   const air = airTorque(system, angle, speed);
   const drag = forces.damping * speed;
-  rates[0] = air - drag + forces.friction;
-  rates[1] = 1 / speed;
-  rates[2] = drag;
-  rates[3] = -air;
+  io[0] = air - drag + forces.friction;
+  io[1] = 1 / speed;
+  io[2] = drag;
+  io[3] = -air;
 };
 
 /** (θ, t) over ω. */
-export const SPEED: Field = (system, forces, speed, angle, _time, rates) => {
+export const SPEED: Field = (system, forces, io) => {
+  const speed = io[0];
+  const angle = io[1];
   const air = airTorque(system, angle, speed);
   const drag = forces.damping * speed;
   const torque = potentialTorque(system, angle) + air - drag + forces.friction;
   const slowness = system.inertia / torque;
-  rates[0] = speed * slowness;
-  rates[1] = slowness;
-  rates[2] = drag * speed * slowness;
-  rates[3] = -air * speed * slowness;
+  io[0] = speed * slowness;
+  io[1] = slowness;
+  io[2] = drag * speed * slowness;
+  io[3] = -air * speed * slowness;
 };

@@ -11,21 +11,18 @@ export const BY_TIME = 0;
 export const BY_ANGLE = 1;
 export const BY_SPEED = 2;
 
-/** Tolerances of the step control: relative, in rad and rad/s, in s, and in J. Settle time follows within 10⁻⁵ s. */
-export const TOLERANCE = { relative: 1e-9, absolute: 1e-11, time: 1e-10, energy: 3e-12 } as const;
-
 /** Places in `out` of a move's end: angle, speed, and the time the move took. */
 export const END_ANGLE = 0;
 export const END_SPEED = 1;
 export const END_TIME = 2;
 
-function allowed(before: number, after: number): number {
-  return TOLERANCE.absolute + TOLERANCE.relative * Math.max(Math.abs(before), Math.abs(after));
+function allowed({ tolerance }: SwingSystem, before: number, after: number): number {
+  return tolerance.absolute + tolerance.relative * Math.max(Math.abs(before), Math.abs(after));
 }
 
 /** What a step may be wrong in the energies it books, J. */
-function lossAllowed(out: Float64Array): number {
-  return TOLERANCE.energy + TOLERANCE.relative * Math.abs(out[OUT_FIRST_SUM] + out[OUT_SECOND_SUM]);
+function lossAllowed({ tolerance }: SwingSystem, out: Float64Array): number {
+  return tolerance.energy + tolerance.relative * Math.abs(out[OUT_FIRST_SUM] + out[OUT_SECOND_SUM]);
 }
 
 /** A step of `h` seconds. Returns its error over tolerance. */
@@ -38,7 +35,13 @@ export function moveByTime(
   out: Float64Array,
 ): number {
   step(TIME, system, forces, 0, angle, speed, h, out);
-  const error = stepError(out, h, allowed(angle, out[OUT_A]), allowed(speed, out[OUT_B]), lossAllowed(out));
+  const error = stepError(
+    out,
+    h,
+    allowed(system, angle, out[OUT_A]),
+    allowed(system, speed, out[OUT_B]),
+    lossAllowed(system, out),
+  );
   out[END_ANGLE] = out[OUT_A];
   out[END_SPEED] = out[OUT_B];
   out[END_TIME] = h;
@@ -55,16 +58,17 @@ export function moveByAngle(
   out: Float64Array,
 ): number {
   const kinetic = 0.5 * system.inertia * speed * speed;
+  const { tolerance } = system;
   step(ANGLE, system, forces, angle, kinetic + wellEnergy(system, angle), 0, h, out);
   const end = angle + h;
   const left = out[OUT_A] - wellEnergy(system, end);
   const time = out[OUT_B];
   const scale =
-    2 * TOLERANCE.relative * Math.min(kinetic, left) +
-    TOLERANCE.absolute * system.inertia * TOLERANCE.absolute;
+    2 * tolerance.relative * Math.min(kinetic, left) +
+    tolerance.absolute * system.inertia * tolerance.absolute;
   const error =
     left > 0
-      ? stepError(out, h, scale, TOLERANCE.time + TOLERANCE.relative * time, lossAllowed(out))
+      ? stepError(out, h, scale, tolerance.time + tolerance.relative * time, lossAllowed(system, out))
       : Number.NaN;
   out[END_ANGLE] = end;
   out[END_SPEED] = forces.sign * Math.sqrt((2 * left) / system.inertia);
@@ -81,6 +85,7 @@ export function moveBySpeed(
   h: number,
   out: Float64Array,
 ): number {
+  const { tolerance } = system;
   step(SPEED, system, forces, speed, angle, 0, h, out);
   const time = out[OUT_B];
   const error =
@@ -88,9 +93,9 @@ export function moveBySpeed(
       ? stepError(
           out,
           h,
-          allowed(angle, out[OUT_A]),
-          TOLERANCE.time + TOLERANCE.relative * time,
-          lossAllowed(out),
+          allowed(system, angle, out[OUT_A]),
+          tolerance.time + tolerance.relative * time,
+          lossAllowed(system, out),
         )
       : Number.NaN;
   out[END_ANGLE] = out[OUT_A];

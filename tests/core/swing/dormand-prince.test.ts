@@ -56,11 +56,12 @@ describe("coefficients", () => {
 });
 
 /** a' = b, b' = −a, and the sum of b²: sine and cosine. */
-const circle: Field = (_system, _forces, _x, a, b, rates) => {
-  rates[0] = b;
-  rates[1] = -a;
-  rates[2] = b * b;
-  rates[3] = 0;
+const circle: Field = (_system, _forces, io) => {
+  const [, a, b] = io;
+  io[0] = b;
+  io[1] = -a;
+  io[2] = b * b;
+  io[3] = 0;
 };
 const forces = { sign: 1, damping: 0, friction: 0 };
 const any = system();
@@ -101,11 +102,11 @@ describe("a step", () => {
   });
 
   test("a stage outside the field's domain gives an error that is not a number", () => {
-    const root: Field = (_s, _f, _x, a, _b, rates) => {
-      rates[0] = -1;
-      rates[1] = Math.sqrt(a);
-      rates[2] = 0;
-      rates[3] = 0;
+    const root: Field = (_s, _f, io) => {
+      io[1] = Math.sqrt(io[1]);
+      io[0] = -1;
+      io[2] = 0;
+      io[3] = 0;
     };
     const out = new Float64Array(OUT_SIZE);
     step(root, any, forces, 0, 0.5, 0, 1, out);
