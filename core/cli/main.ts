@@ -11,6 +11,7 @@ type Command = (args: readonly string[]) => number | Promise<number>;
 const COMMANDS: Readonly<Record<string, () => Promise<Command>>> = {
   review: async () => (await import("./command-review.ts")).reviewCommand,
   swing: async () => (await import("./command-swing.ts")).swingCommand,
+  sheet: async () => (await import("./command-sheet.ts")).sheetCommand,
   new: async () => (await import("./command-new.ts")).newCommand,
 };
 
@@ -19,6 +20,8 @@ const USAGE = `Swingstill computes an automatic pet door before the first hole i
   review FILE [--json] [--units metric|inch]     all of the door: figures, findings, the hold time
   review FILE --explain RESULT [--json]          how one figure comes about
   swing FILE [--hold TEXT] [--csv OUT] [--json]  one swing, and the relatch at a hold ("10 s")
+  sheet FILE --out FOLDER [--units metric|inch] [--paper a4|letter] [--samples N] [--zip]
+                                                 build sheet, drill template, bench card, data
   new [--from EXAMPLE] FILE                      a door file to start from
 
 Exit code 0: done. 1: the door has a failing finding. 2: the call or the file is wrong.

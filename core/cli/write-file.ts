@@ -4,11 +4,16 @@ import { CallError } from "./call.ts";
 
 /** Writes text to a file by way of a temporary one beside it. */
 export function writeTextFile(path: string, text: string): void {
+  writeBytesFile(path, new TextEncoder().encode(text));
+}
+
+/** The same for bytes. */
+export function writeBytesFile(path: string, bytes: Uint8Array): void {
   const temporary = `${path}.${process.pid}.part`;
   try {
     const file = openSync(temporary, "wx");
     try {
-      writeSync(file, text);
+      for (let done = 0; done < bytes.length; ) done += writeSync(file, bytes, done);
       fsyncSync(file);
     } finally {
       closeSync(file);

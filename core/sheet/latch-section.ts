@@ -2,15 +2,16 @@
 import type { DoorPlan } from "./door-plan.ts";
 import {
   type Anchor,
+  type Drawing,
   dimension,
   line,
   type Point,
   polyline,
   rectangle,
-  type Sketch,
+  Sketch,
   text,
 } from "./drawing.ts";
-import { centreCross, type Place } from "./marks.ts";
+import type { Place } from "./marks.ts";
 import type { Sizes } from "./sizes.ts";
 
 export interface SectionBox {
@@ -167,7 +168,43 @@ function sectionDimensions(sketch: Sketch, { bolt, strike }: DoorPlan, sizes: Si
     right + 30,
     `stroke ${short(bolt.stroke)}`,
   );
-  void centreCross;
+}
+
+/** The section by itself, as large as the height allows, with the names of its parts. */
+export function latchDrawing(plan: DoorPlan, sizes: Sizes, width: number): Drawing {
+  const reach = sectionReach(plan);
+  const scale = LATCH_SCALES.find((one) => (reach.up + reach.down) * one <= TALLEST - 34) ?? 1;
+  const sketch = new Sketch();
+  const up = plan.bolt?.points === 1;
+  const head = up ? 29 : 6;
+  const at: Point = [width / 2, head + reach.up * scale];
+  latchSection(sketch, plan, sizes, { at, scale });
+  partNames(sketch, plan, { at, scale });
+  const height = head + (reach.up + reach.down) * scale + (up ? 3 : 29);
+  sketch.on("TEXT", text([0, height - 2], `scale ${scale} : 1`, { size: 2.5 }));
+  return sketch.drawing("Latch, cut open along the swing", width, height);
+}
+
+const LATCH_SCALES = [4, 3, 2.5, 2, 1.5, 1] as const;
+/** mm. */
+const TALLEST = 120;
+
+function partNames(sketch: Sketch, plan: DoorPlan, { at, scale }: SectionBox): void {
+  const { bolt, strike, opening } = plan;
+  if (bolt === null || strike === null) return;
+  const x = at[0] - Math.max(strike.halfThickness, bolt.width) * scale - 26;
+  const y = (below: number) => at[1] + (below - strike.mouth) * scale;
+  const name = (below: number, to: number, words: string) => {
+    named(sketch, [x, y(below)], [at[0] - to * scale, y(below) - 1], words, "end");
+  };
+  name(
+    (strike.back + strike.mouth) / 2,
+    strike.halfThickness - 1,
+    strike.on === "flap" ? "strike on the flap" : "strike on the sill",
+  );
+  name(bolt.withdrawn + bolt.points * 7, bolt.width / 2 - 0.5, "bolt, drawn back");
+  if (bolt.points === 1)
+    name(Math.max(opening.sill, bolt.withdrawn) + 6, bolt.guideBore / 2 + 4, "sill and guide");
 }
 
 /** A word with a thin line to what it names. */

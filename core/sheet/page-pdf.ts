@@ -24,12 +24,14 @@ class Layout {
   readonly left = TEXT_MARGIN;
   readonly width: number;
   readonly bottom: number;
+  readonly pdf: PDFDocument;
+  readonly type: TypeCase;
+  readonly paper: Paper;
 
-  constructor(
-    readonly pdf: PDFDocument,
-    readonly type: TypeCase,
-    readonly paper: Paper,
-  ) {
+  constructor(pdf: PDFDocument, type: TypeCase, paper: Paper) {
+    this.pdf = pdf;
+    this.type = type;
+    this.paper = paper;
     this.width = paper.widthMm - 2 * TEXT_MARGIN;
     this.bottom = paper.heightMm - TEXT_MARGIN - FOOT;
     this.page = this.newPage();

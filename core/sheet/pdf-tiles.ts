@@ -1,17 +1,16 @@
 /** Full-size drawings on pages to print and glue. */
 import type { Drawing } from "./drawing.ts";
+import type { Page } from "./page.ts";
+import { layPage } from "./page-pdf.ts";
 import type { Paper } from "./paper.ts";
 import { drawDrawing, drawWithin } from "./pdf-drawing.ts";
 import { newPdf, points } from "./pdf-type.ts";
 import { tiling } from "./tiles.ts";
 
-/** One PDF with every drawing at 1 : 1, cut into pages of a paper. */
-export async function tiledPdf(
-  title: string,
-  drawings: readonly Drawing[],
-  paper: Paper,
-): Promise<Uint8Array> {
-  const { pdf, type } = await newPdf(title);
+/** One PDF with every drawing at 1 : 1, cut into pages of a paper, after a page that says how they go together. */
+export async function tiledPdf(guide: Page, drawings: readonly Drawing[], paper: Paper): Promise<Uint8Array> {
+  const { pdf, type } = await newPdf(`${guide.title}: ${guide.door}`);
+  layPage(pdf, type, guide, paper);
   for (const drawing of drawings) {
     const { tiles, widthMm, heightMm } = tiling(drawing, paper);
     for (const tile of tiles) {

@@ -11,7 +11,7 @@ import {
   Sketch,
   text,
 } from "./drawing.ts";
-import { type Grid, OVERLAP, type Tile, tileName } from "./tiles.ts";
+import { type Grid, OVERLAP, type Tile, tileName } from "./tile.ts";
 
 const INCH = 25.4;
 /** Radius of a register mark, and how far its cross stands out, mm. */

@@ -5,31 +5,13 @@
  */
 import type { Drawing } from "./drawing.ts";
 import { MARGIN, type Paper } from "./paper.ts";
+import { type Grid, OVERLAP, type Tile, tileName } from "./tile.ts";
 import { furniture } from "./tile-furniture.ts";
 
-/** Shared by neighbours, mm. */
-export const OVERLAP = 12;
 /** Room for the rulers and the page's name below the drawing, mm. */
 const FOOT = 18;
 /** Room for the title and the warning above it, mm. */
 const HEAD = 11;
-
-export interface Tile {
-  /** A1, A2, B1 …: row by letter, column by number. */
-  readonly name: string;
-  readonly row: number;
-  readonly column: number;
-  /** The part of the drawing on this page, in the drawing's millimetres. */
-  readonly left: number;
-  readonly top: number;
-  readonly width: number;
-  readonly height: number;
-  /** Where that part's upper left corner is on the page, mm. */
-  readonly atX: number;
-  readonly atY: number;
-  /** Frame, marks, rulers and words of the page itself, in page millimetres. */
-  readonly furniture: Drawing;
-}
 
 export interface Tiling {
   readonly paper: Paper;
@@ -40,9 +22,6 @@ export interface Tiling {
   readonly columns: number;
   readonly tiles: readonly Tile[];
 }
-
-export const tileName = (row: number, column: number): string =>
-  `${String.fromCharCode(65 + row)}${column + 1}`;
 
 /** Cuts a drawing for a paper, upright or on its side, whichever takes fewer pages. */
 export function tiling(drawing: Drawing, paper: Paper): Tiling {
@@ -56,13 +35,6 @@ export function tiling(drawing: Drawing, paper: Paper): Tiling {
     tileAt(drawing, grid, Math.floor(i / columns), i % columns),
   );
   return { paper, landscape, ...grid, tiles };
-}
-
-export interface Grid {
-  readonly rows: number;
-  readonly columns: number;
-  readonly widthMm: number;
-  readonly heightMm: number;
 }
 
 /** The page's window onto the drawing, mm. */

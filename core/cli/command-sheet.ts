@@ -1,0 +1,75 @@
+/** `sheet`: the door on paper and as files, written to a folder. */
+import { mkdirSync } from "node:fs";
+import { join } from "node:path";
+import type { Door } from "../door/door.ts";
+import { PAPERS, type PaperName } from "../sheet/paper.ts";
+import { sheetInput } from "../sheet/sheet-input.ts";
+import { type SheetFile, sheetSet, zipFile } from "../sheet/sheet-set.ts";
+import type { HoldStudy } from "../study/hold-study.ts";
+import { DEFAULT_SEED, requestFaults } from "../study/request.ts";
+import { runStudy } from "../study/study.ts";
+import { CallError, countOption, readCall, textOption } from "./call.ts";
+import { readDoorFile, unitSystem } from "./door-input.ts";
+import { columns } from "./table.ts";
+import { writeBytesFile } from "./write-file.ts";
+
+const FAILED = 1;
+
+/** Runs `sheet`; the exit code is 1 where a finding fails, after the set is written. */
+export async function sheetCommand(args: readonly string[]): Promise<number> {
+  const options = {
+    out: { type: "string" },
+    units: { type: "string" },
+    paper: { type: "string" },
+    samples: { type: "string" },
+    seed: { type: "string" },
+    zip: { type: "boolean" },
+  } as const;
+  const call = readCall(args, options, ["FILE"]);
+  const folder = textOption(call, "out");
+  if (folder === null || folder === "")
+    throw new CallError("--out must name the folder to write to; received none");
+  const paper = PAPERS[paperName(textOption(call, "paper"))];
+  const samples = countOption(call, "samples", 1, 0);
+  const seed = countOption(call, "seed", 0, DEFAULT_SEED);
+  const { door, file } = readDoorFile(call.files[0]);
+  const system = unitSystem(textOption(call, "units"), file);
+  const study = samples === 0 ? null : studyOf(door, samples, seed);
+  const input = sheetInput(door, file, system, study);
+  const files = await sheetSet(input, paper);
+  if (call.options.zip === true) files.push(packed(files));
+  writeAll(folder, files);
+  process.stdout.write(
+    `${door.name}: written to ${folder}\n${columns(files.map((one) => [`  ${one.name}`, one.what]))}\n`,
+  );
+  return input.findings.some(({ status }) => status === "fail") ? FAILED : 0;
+}
+
+function paperName(text: string | null): PaperName {
+  if (text === null) return "a4";
+  const name = text.toLowerCase();
+  if (name === "a4" || name === "letter") return name;
+  throw new CallError(`--paper must be a4 or letter; received "${text}"`);
+}
+
+function studyOf(door: Door, samples: number, seed: number): HoldStudy {
+  const request = { door, samples, seed };
+  const faults = requestFaults(request);
+  if (faults.length > 0) throw new CallError(faults.map(({ message }) => message).join("\n"));
+  return runStudy(request);
+}
+
+function packed(files: readonly SheetFile[]): SheetFile {
+  const bytes = zipFile("door", files);
+  return { name: "door.zip", type: "application/zip", bytes, what: "all of these in one" };
+}
+
+/** File by file, each whole or not at all. */
+function writeAll(folder: string, files: readonly SheetFile[]): void {
+  try {
+    mkdirSync(folder, { recursive: true });
+  } catch (error) {
+    throw new CallError(`${folder} can't be made: ${error instanceof Error ? error.message : String(error)}`);
+  }
+  for (const { name, bytes } of files) writeBytesFile(join(folder, name), bytes);
+}
