@@ -3,8 +3,8 @@ import { useEffect, useRef } from "react";
 import "./language.ts";
 import UPlot from "uplot";
 import "uplot/dist/uPlot.min.css";
+import { readFace, useFaceLoaded } from "../strip/face.ts";
 import { type Size, useSize } from "../strip/use-size.ts";
-import { readFace, useFaceLoaded } from "./colours.ts";
 import type { Colours, Figure } from "./figure.ts";
 import { plotData, plotOptions } from "./uplot-options.ts";
 

@@ -1,7 +1,7 @@
 /** Speed against angle on a canvas; the nearest moment under the pointer is read, and the present one moves along. */
 import { type PointerEvent, useEffect, useMemo, useRef } from "react";
+import { readFace, useFaceLoaded } from "../strip/face.ts";
 import { useSize } from "../strip/use-size.ts";
-import { readFace, useFaceLoaded } from "./colours.ts";
 import { drawPicture, frameOf, innerBox } from "./draw.ts";
 import type { Colours, Figure } from "./figure.ts";
 import { canvasPen } from "./pen-canvas.ts";

@@ -1,6 +1,6 @@
 /** A picture with its title, legend, readings and ways out. */
 import { type PointerEvent, type ReactNode, useCallback, useMemo, useRef, useState } from "react";
-import { readFace } from "./colours.ts";
+import { readFace } from "../strip/face.ts";
 import { legendOf } from "./draw.ts";
 import type { Colours, Figure } from "./figure.ts";
 import { Swatch } from "./Swatch.tsx";

@@ -44,23 +44,3 @@ export function useColours(): Colours {
   }, []);
   return colours;
 }
-
-/** Whether the page's face is loaded: a canvas drawn before has another in its place. */
-export function useFaceLoaded(): boolean {
-  const [loaded, setLoaded] = useState(() => document.fonts.check(`16px ${readFace()}`));
-  useEffect(() => {
-    let gone = false;
-    void document.fonts.load(`16px ${readFace()}`).then(() => {
-      if (!gone) setLoaded(true);
-    });
-    return () => {
-      gone = true;
-    };
-  }, []);
-  return loaded;
-}
-
-/** The page's face, for canvases. */
-export function readFace(): string {
-  return getComputedStyle(document.body).fontFamily;
-}

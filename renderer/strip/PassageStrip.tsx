@@ -2,13 +2,14 @@
  * The passage strip: one time axis to scale from detection to relatch. The flap's angle with the bands about the slot, the
  * hold as a bar whose end is dragged, what comes of that end and of every other, and P(caught) where a study has run.
  */
-import { type KeyboardEvent, useEffect, useId, useMemo, useRef } from "react";
+import { type KeyboardEvent, useCallback, useEffect, useId, useMemo, useRef } from "react";
 import type { PassageStripProps } from "../state/view.ts";
+import { useFaceLoaded } from "./face.ts";
 import { type HoldDrag, holdLimits, useHoldDrag } from "./hold-drag.ts";
 import { pointerStep } from "./hold-keys.ts";
 import { placedMarks, stripMarks } from "./marks.ts";
 import { OutcomePatterns } from "./OutcomeSign.tsx";
-import { holdText } from "./outcomes.ts";
+import { holdText, lookStretches } from "./outcomes.ts";
 import { type Rows, stripRows } from "./rows.ts";
 import { StripAxis } from "./StripAxis.tsx";
 import { StripHead } from "./StripHead.tsx";
@@ -81,15 +82,26 @@ type StageProps = Pick<PassageStripProps, "view" | "pinned" | "playhead" | "stud
 
 function Stage({ view, pinned, playhead, study, scale, size, hold, drag }: StageProps) {
   const patterns = useId();
+  const loaded = useFaceLoaded();
   const { height, width, rem } = size;
   const hasCurve = study !== null && view.hold !== null && study.curve.length > 1;
-  const rows = useMemo(() => stripRows(height, rem, hasCurve), [height, rem, hasCurve]);
+  const timer = view.hold !== null;
+  const rows = useMemo(
+    () => stripRows(height, rem, { timer, study: hasCurve }),
+    [height, rem, timer, hasCurve],
+  );
   const ends = hold === null || view.hold === null ? null : view.hold.start + hold;
+  // Before the face is there, letters are taken to be a little wider than half their height.
+  const measure = useCallback(
+    (text: string) => (loaded ? textWidth(text, 0.8125 * rem) : 0.55 * 0.8125 * rem * text.length),
+    [loaded, rem],
+  );
   const marks = useMemo(
-    () => placedMarks(stripMarks(view, ends), scale, 0.75 * rem, (t) => textWidth(t, 0.8125 * rem)),
-    [view, ends, scale, rem],
+    () => placedMarks(stripMarks(view, ends), scale, rem, measure),
+    [view, ends, scale, rem, measure],
   );
   const step = pointerStep(secondsPerPixel(scale));
+  const stretches = useMemo(() => lookStretches(view), [view]);
   return (
     <>
       <svg className="strip-drawing" width={width} height={height} aria-hidden="true">
@@ -108,7 +120,7 @@ function Stage({ view, pinned, playhead, study, scale, size, hold, drag }: Stage
             <StripHold {...{ view, hold, step, scale, rem, patterns }} holdView={view.hold} row={rows.hold} />
             <StripRibbon
               {...{ scale, patterns }}
-              stretches={view.outcomes}
+              stretches={stretches}
               start={view.hold.start}
               row={rows.ribbon}
             />

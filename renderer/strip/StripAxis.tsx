@@ -14,7 +14,7 @@ export const StripAxis = memo(function StripAxis({
 }) {
   const right = scale.left + scale.width;
   const unit = "s from detection";
-  const y = row.top + 0.85 * rem;
+  const y = row.top + 0.65 * rem;
   return (
     <g>
       <line className="strip-axis" x1={scale.left} x2={right} y1={row.top} y2={row.top} />

@@ -1,7 +1,7 @@
 /** Above the drawing: what comes of the hold shown, in words, and the zoom of the time axis. */
 import type { DoorView } from "../state/view.ts";
 import { OutcomeSign } from "./OutcomeSign.tsx";
-import { OUTCOMES, outcomeAt, outcomeSentence } from "./outcomes.ts";
+import { lookAt, outcomeSentence } from "./outcomes.ts";
 
 export function StripHead({
   view,
@@ -56,14 +56,14 @@ export function StripHead({
 }
 
 function Verdict({ view, hold }: { view: DoorView; hold: number | null }) {
-  const outcome = hold === null ? null : outcomeAt(view.outcomes, hold);
-  if (outcome === null || hold === null) {
+  const look = hold === null ? null : lookAt(view, hold);
+  if (look === null || hold === null) {
     return <p className="strip-verdict">{view.hold === null ? NO_TIMER : NO_LATCH}</p>;
   }
-  const { id, word } = OUTCOMES[outcome];
+  const { id, word, outcome } = look;
   return (
     <p className="strip-verdict" data-outcome={outcome}>
-      <OutcomeSign outcome={outcome} />
+      <OutcomeSign look={look} />
       <strong className={`strip-word--${id}`}>{word}</strong> <span>{outcomeSentence(view, hold)}</span>
     </p>
   );

@@ -1,7 +1,7 @@
 /** The hold as a bar from its time zero, what comes of its end, and below it what would come of every other end. */
-import type { DoorView, HoldView, OutcomeStretch } from "../state/view.ts";
+import type { DoorView, HoldView } from "../state/view.ts";
 import { OutcomeMark } from "./OutcomeSign.tsx";
-import { OUTCOMES, outcomeAt, relatchFor, seconds } from "./outcomes.ts";
+import { type LookStretch, lookAt, relatchFor, seconds } from "./outcomes.ts";
 import type { Row } from "./rows.ts";
 import { textWidth } from "./text-width.ts";
 import { type TimeScale, toX } from "./time-axis.ts";
@@ -132,14 +132,14 @@ function After({
   rem: number;
   patterns: string;
 }) {
-  const outcome = outcomeAt(view.outcomes, hold);
-  if (outcome === null) return null;
+  const look = lookAt(view, hold);
+  if (look === null) return null;
   const relatch = relatchFor(view, hold);
   const decided = relatch === null ? ends + lag : view.replay.marks.letGo + relatch.time;
   const clip = clipper(scale);
   const from = clip(Math.max(ends, decided));
   const to = scale.left + scale.width;
-  const { id, word } = OUTCOMES[outcome];
+  const { id, word } = look;
   const size = 0.8125 * rem;
   const inner = { y: row.top, height: row.height };
   const iconLeft = from + 0.75 * rem;
@@ -163,7 +163,7 @@ function After({
             height={1.3 * rem}
             rx={0.3 * rem}
           />
-          <OutcomeMark outcome={outcome} x={iconLeft} y={middle - rem / 2} size={rem} />
+          <OutcomeMark look={look} x={iconLeft} y={middle - rem / 2} size={rem} />
           {room > textWidth(word, size, 620) + 0.5 * rem && (
             <text className={`strip-word strip-word--${id}`} x={iconLeft + 1.25 * rem} y={middle} dy="0.35em">
               {word}
@@ -183,7 +183,7 @@ export function StripRibbon({
   row,
   patterns,
 }: {
-  stretches: readonly OutcomeStretch[];
+  stretches: readonly LookStretch[];
   start: number;
   scale: TimeScale;
   row: Row;
@@ -192,11 +192,11 @@ export function StripRibbon({
   const clip = clipper(scale);
   return (
     <g>
-      {stretches.map(({ from, to, outcome }) => {
+      {stretches.map(({ from, to, look }) => {
         const left = clip(start + from);
         const width = clip(start + to) - left;
         if (width <= 0) return null;
-        const { id } = OUTCOMES[outcome];
+        const { id } = look;
         const middle = row.top + row.height / 2 - 0.5;
         return (
           <g key={from}>
@@ -217,7 +217,7 @@ export function StripRibbon({
             />
             {width > 1.8 * row.height && (
               <OutcomeMark
-                outcome={outcome}
+                look={look}
                 x={left + width / 2 - row.height * 0.4}
                 y={middle - row.height * 0.4}
                 size={row.height * 0.8}

@@ -34,6 +34,44 @@ export const OUTCOMES: Readonly<Record<Outcome, OutcomeLook>> = {
   },
 };
 
+/** Caught by a hold that ends before the flap has settled: this time, by where the flap happened to be. */
+export const PASSING: OutcomeLook = {
+  outcome: "caught",
+  id: "passing",
+  word: "Caught in passing",
+  meaning: "the bolt finds its slot while the flap still swings: not to be relied on",
+};
+/** The same where no hold is sure, since the flap can come to rest outside. */
+const THIS_TIME: OutcomeLook = { ...PASSING, word: "Caught this time" };
+
+/** How the outcome of a hold, s, is shown; `null` without a latch. */
+export function lookAt({ outcomes, hold: timer }: DoorView, hold: number): OutcomeLook | null {
+  const outcome = outcomeAt(outcomes, hold);
+  if (outcome === null) return null;
+  return outcome === "caught" ? caughtLook(timer?.need ?? null, hold) : OUTCOMES[outcome];
+}
+
+function caughtLook(need: number | null, hold: number): OutcomeLook {
+  if (need === null) return THIS_TIME;
+  return hold < need ? PASSING : OUTCOMES.caught;
+}
+
+export interface LookStretch {
+  readonly from: number;
+  readonly to: number;
+  readonly look: OutcomeLook;
+}
+
+/** The stretches of one look: those that are caught are parted where the flap has settled. */
+export function lookStretches({ outcomes, hold }: DoorView): LookStretch[] {
+  const need = hold?.need ?? null;
+  return outcomes.flatMap(({ from, to, outcome }) => {
+    if (outcome !== "caught") return [{ from, to, look: OUTCOMES[outcome] }];
+    const parts = need !== null && from < need && need < to ? [from, need, to] : [from, to];
+    return parts.slice(1).map((end, i) => ({ from: parts[i], to: end, look: caughtLook(need, parts[i]) }));
+  });
+}
+
 /** The outcome of a hold, s; the last stretch's beyond the end, `null` without a latch. */
 export function outcomeAt(stretches: readonly OutcomeStretch[], hold: number): Outcome | null {
   const found = stretches.find(({ to }) => hold < to) ?? stretches[stretches.length - 1];
@@ -63,11 +101,12 @@ export function relatchFor(view: DoorView, hold: number): RelatchView | null {
 
 /** What a hold leads to, for the hold's slider: "12.5 s: caught 3.2 s after let-go". */
 export function holdText(view: DoorView, hold: number, step: number): string {
-  const outcome = outcomeAt(view.outcomes, hold);
+  const look = lookAt(view, hold);
   const relatch = relatchFor(view, hold);
   const value = seconds(hold, step);
-  if (outcome === null || view.hold === null) return value;
-  const word = OUTCOMES[outcome].word.toLowerCase();
+  if (look === null || view.hold === null) return value;
+  const { outcome } = look;
+  const word = look.word.toLowerCase();
   if (relatch !== null && relatch.outcome === outcome && outcome !== "under the animal") {
     return `${value}: ${word} ${aroundLetGo(relatch.time)}`;
   }
@@ -83,14 +122,14 @@ export function rodeFirst(view: DoorView, relatch: RelatchView): boolean {
   return relatch.time > relatch.holdEnds + release + rise + 1e-6;
 }
 
-/** Kinetic energy above which a catch is called one in passing, J: what a finger's flick puts in (assumption). */
+/** Kinetic energy of the flap from which a catch is worth a word, J: a tenth of a millijoule (assumption). */
 const FLICK = 1e-4;
 
 /** One sentence on a hold's end. */
 export function outcomeSentence(view: DoorView, hold: number): string {
-  const outcome = outcomeAt(view.outcomes, hold);
-  if (outcome === null || view.hold === null) return "";
-  const { meaning } = OUTCOMES[outcome];
+  const look = lookAt(view, hold);
+  if (look === null || view.hold === null) return "";
+  const { outcome, meaning } = look;
   const relatch = relatchFor(view, hold);
   const ends = aroundLetGo(view.hold.start + hold - view.replay.marks.letGo);
   if (relatch === null || relatch.outcome !== outcome || outcome === "under the animal") {
@@ -99,7 +138,7 @@ export function outcomeSentence(view: DoorView, hold: number): string {
   const when = aroundLetGo(relatch.time);
   if (outcome !== "caught") return `${when}; ${meaning}`;
   const rode = rodeFirst(view, relatch) ? ", after riding on the edge" : "";
-  const speed = relatch.energy > FLICK ? `, in passing: the bolt takes ${millijoules(relatch.energy)}` : "";
+  const speed = relatch.energy > FLICK ? `; the bolt takes ${millijoules(relatch.energy)}` : "";
   return `${when}${rode}${speed}`;
 }
 

@@ -4,7 +4,14 @@ import { describe, expect, test } from "vitest";
 import type { Outcome } from "../../../core/passage/relatch.ts";
 import type { DoorView } from "../../../renderer/state/view.ts";
 import { stripMarks } from "../../../renderer/strip/marks.ts";
-import { caughtFrom, holdText, outcomeAt, outcomeSentence } from "../../../renderer/strip/outcomes.ts";
+import {
+  caughtFrom,
+  holdText,
+  lookAt,
+  lookStretches,
+  outcomeAt,
+  outcomeSentence,
+} from "../../../renderer/strip/outcomes.ts";
 import { fitWindow, wholeWindow } from "../../../renderer/strip/time-window.ts";
 import { type Prepared, prepare, viewAt } from "../../../renderer/worker/compute-view.ts";
 
@@ -35,7 +42,7 @@ describe("words", () => {
   );
 
   test("12.5 s: caught 3.2 s after let-go, in that form", () => {
-    const hold = Math.ceil((caughtFrom(at(null).outcomes) ?? 0) * 10) / 10;
+    const hold = Math.ceil((at(null).hold?.need ?? 0) * 10) / 10;
     const view = at(hold);
     const when = (view.relatch?.time ?? 0).toFixed(1);
     expect(holdText(view, hold, 0.1)).toBe(`${hold.toFixed(1)} s: caught ${when} s after let-go`);
@@ -45,6 +52,29 @@ describe("words", () => {
     const view = at(null);
     const other = (view.hold?.shown ?? 0) + 3.7;
     expect(holdText(view, other, 0.1)).toMatch(/^15\.7 s: caught, the hold ends \d+\.\d s after let-go$/);
+  });
+
+  test("caught before the flap has settled is said to be in passing, and parted from the rest", () => {
+    const view = at(null);
+    const need = view.hold?.need ?? 0;
+    const early = view.outcomes.find(({ outcome, to }) => outcome === "caught" && to < need);
+    if (early === undefined) throw new Error("the plain door has no catch in passing");
+    expect(lookAt(view, (early.from + early.to) / 2)?.id).toBe("passing");
+    expect(lookAt(view, need + 0.1)?.id).toBe("caught");
+    const looks = lookStretches(view);
+    for (let i = 1; i < looks.length; i++) expect(looks[i].from).toBe(looks[i - 1].to);
+    for (const { from, to, look } of looks) {
+      const middle = (from + to) / 2;
+      expect(lookAt(view, middle)?.id).toBe(look.id);
+      expect(outcomeAt(view.outcomes, middle)).toBe(look.outcome);
+    }
+    expect(caughtFrom(view.outcomes)).toBeLessThanOrEqual(need + 1e-3);
+  });
+
+  test("where no hold is sure, a catch is one of this time only", () => {
+    const view = at(null, prepared("14-strong-seal"));
+    expect(view.hold?.need).toBeNull();
+    expect(lookStretches(view).some(({ look }) => look.id === "caught")).toBe(false);
   });
 
   test("a hold beyond all that were worked out has the last outcome", () => {

@@ -10,19 +10,20 @@ describe("rows", () => {
   const size = fc.record({
     height: fc.integer({ min: 100, max: 900 }),
     rem: fc.integer({ min: 12, max: 32 }),
+    timer: fc.boolean(),
     study: fc.boolean(),
   });
 
   test("follow each other without overlap and, where the height does, within it", () => {
     fc.assert(
-      fc.property(size, ({ height, rem, study }) => {
-        const { marks, probability, trace, hold, ribbon, axis } = stripRows(height, rem, study);
+      fc.property(size, ({ height, rem, timer, study }) => {
+        const { marks, probability, trace, hold, ribbon, axis } = stripRows(height, rem, { timer, study });
         const rows = [marks, ...(probability === null ? [] : [probability]), trace, hold, ribbon, axis];
         rows.forEach((row, i) => {
-          expect(row.height).toBeGreaterThan(0);
+          if (timer || (row !== hold && row !== ribbon)) expect(row.height).toBeGreaterThan(0);
           if (i > 0) expect(row.top).toBeGreaterThanOrEqual(rows[i - 1].top + rows[i - 1].height - 1e-9);
         });
-        if (height >= leastHeight(rem, study))
+        if (height >= leastHeight(rem, { timer, study }))
           expect(axis.top + axis.height).toBeLessThanOrEqual(height + 1e-9);
         expect(probability !== null).toBe(study);
       }),
@@ -30,7 +31,7 @@ describe("rows", () => {
   });
 
   test("160 px hold the strip with its head of 30 px at the usual text size", () => {
-    expect(leastHeight(16, false)).toBeLessThanOrEqual(130);
+    expect(leastHeight(16, { timer: true, study: false })).toBeLessThanOrEqual(130);
   });
 });
 
