@@ -36,13 +36,28 @@ const nothing = () => {};
 export function DoorScene(props: DoorSceneProps) {
   const { onFreeOrbit = nothing } = props;
   const [quality] = useState(findQuality);
-  const [box, setBox] = useState<HTMLDivElement | null>(null);
-  const onCamera = useKeys(box);
+  const camera = useRef<CameraHandle | null>(null);
+  const onCamera = useCallback((handle: CameraHandle) => {
+    camera.current = handle;
+  }, []);
   if (quality === null) {
     return <p role="alert">This browser draws nothing in three dimensions: WebGL 2 is off or not there.</p>;
   }
   return (
-    <div ref={setBox} style={FILLING}>
+    // biome-ignore lint/a11y/useSemanticElements: a fieldset is for forms; this groups a picture with its keys.
+    <div
+      role="group"
+      aria-label="The door in three dimensions. Arrow keys turn the view, plus and minus come nearer and go away."
+      // biome-ignore lint/a11y/noNoninteractiveTabindex: the picture is turned with the keyboard.
+      tabIndex={0}
+      onKeyDown={(event) => {
+        const turn = keyTurn(event);
+        if (turn === null || camera.current === null) return;
+        event.preventDefault();
+        camera.current.key(turn);
+      }}
+      style={FILLING}
+    >
       <Canvas
         frameloop="demand"
         flat
@@ -61,30 +76,6 @@ export default DoorScene;
 
 const FILLING = { position: "relative", width: "100%", height: "100%", overflow: "hidden" } as const;
 
-/**
- * Shift with an arrow turns the view, plus and minus zoom, while the focus is on whatever holds the picture. Plain arrows are
- * left to the page, which steps the film with them.
- */
-function useKeys(box: HTMLDivElement | null): (handle: CameraHandle) => void {
-  const camera = useRef<CameraHandle | null>(null);
-  useEffect(() => {
-    if (box === null) return;
-    const holder = box.closest<HTMLElement>("[tabindex]") ?? box;
-    if (holder === box) box.tabIndex = 0;
-    const onKey = (event: KeyboardEvent) => {
-      const turn = keyTurn(event);
-      if (turn === null || camera.current === null) return;
-      event.preventDefault();
-      camera.current.key(turn);
-    };
-    holder.addEventListener("keydown", onKey);
-    return () => holder.removeEventListener("keydown", onKey);
-  }, [box]);
-  return useCallback((handle) => {
-    camera.current = handle;
-  }, []);
-}
-
 interface SceneProps extends DoorSceneProps {
   readonly quality: Quality;
   readonly onFreeOrbit: () => void;
@@ -100,6 +91,8 @@ function Scene(props: SceneProps) {
   const cut = cutPlace(options.camera, options.section, layout);
   const { direction } = view.replay;
   const sunOutdoors = options.camera === "outside" || (options.camera === "free" && direction === 1);
+  /** The latch alone, large: an animal would only be in the way. */
+  const closeCut = options.section && options.camera === "latch";
   const pick = onPick as (part: ScenePart) => void;
   const parts = useMemo(
     () => ({ view, layout, look, rig, units, cut, pick }),
@@ -110,10 +103,10 @@ function Scene(props: SceneProps) {
       <color attach="background" args={[look.palette.ground]} />
       <Light outdoors={sunOutdoors} shadows={cut === null && options.camera !== "latch"} />
       <Built options={options} />
-      {options.animal && <Animal />}
+      {options.animal && !closeCut && <Animal />}
       {pinned !== null && <Ghost pinned={pinned} />}
       {cut !== null && <SectionFaces x={cut} />}
-      {options.section && options.camera === "latch" && <Dimensions x={0} />}
+      {closeCut && <Dimensions x={0} />}
       {angleScale && <AngleScale />}
       <CoilSign />
       <CameraRig

@@ -14,18 +14,17 @@ const NEARER = 0.9;
 
 export interface KeyPress {
   readonly key: string;
-  readonly shiftKey: boolean;
   readonly ctrlKey: boolean;
   readonly metaKey: boolean;
   readonly altKey: boolean;
 }
 
 /** What a key does, or `null`. */
-export function keyTurn({ key, shiftKey, ctrlKey, metaKey, altKey }: KeyPress): KeyTurn | null {
+export function keyTurn({ key, ctrlKey, metaKey, altKey }: KeyPress): KeyTurn | null {
   if (ctrlKey || metaKey || altKey) return null;
   if (key === "+" || key === "=") return { round: 0, over: 0, zoom: NEARER };
   if (key === "-" || key === "_") return { round: 0, over: 0, zoom: 1 / NEARER };
-  return shiftKey ? (ARROWS[key] ?? null) : null;
+  return ARROWS[key] ?? null;
 }
 
 const ARROWS: Readonly<Record<string, KeyTurn>> = {

@@ -41,14 +41,21 @@ export function standpoint(
   };
 }
 
+/** How far within the flap's edge the side view is cut, m: the brush beside it would hide the flap. */
+const WITHIN = 0.001;
+
 /** Everything nearer to the camera of the side view than this x is cut away; `null` where nothing is. */
 export function cutPlace(camera: Camera, section: boolean, layout: DoorLayout): number | null {
   if (section) return 0;
-  return camera === "side" ? -layout.opening.halfWidth + 1e-4 : null;
+  return camera === "side" ? -layout.plate.halfWidth + WITHIN : null;
 }
 
 function viewOf(camera: Camera, section: boolean, layout: DoorLayout, direction: 1 | -1): View {
-  if (camera === "side") return { from: [-1, 0.02, 0], fov: 9, frame: sideFrame(layout) };
+  if (camera === "side") {
+    return section
+      ? { from: [-1, 0.02, 0], fov: 9, frame: sideFrame(layout) }
+      : { from: [-1, 0.13, -0.3], fov: 16, frame: sideFrame(layout) };
+  }
   if (camera === "latch" && layout.latch !== null) {
     return section
       ? { from: [-1, 0.015, 0], fov: 9, frame: latchFrame(layout, 0.03) }

@@ -2,6 +2,7 @@
 import { useEffect, useMemo } from "react";
 import { type BufferGeometry, DoubleSide } from "three";
 import { arcGeometry, onArc, scaleTicks, sectorGeometry } from "../shape/sector.ts";
+import { WHOLE } from "./clip.ts";
 import { useScene } from "./context.ts";
 import { Label } from "./Label.tsx";
 import { Swinging } from "./Swinging.tsx";
@@ -13,7 +14,7 @@ export function AngleScale() {
   const { slotAngle, captureAngle, blockAngle } = view.geometry;
   const { reach, hingeHeight } = layout;
   const stop = view.door.hinge.stopAngle;
-  const x = cut === null || cut < 0 ? -layout.plate.halfWidth - 0.001 : cut + 0.002;
+  const x = cut ?? -layout.plate.halfWidth - 0.001;
   const radius = 0.62 * reach;
   const ticks = useMemo(() => scaleTicks(stop, 0.018 * reach), [stop, reach]);
   const arc = useOwned(() => arcGeometry(radius, stop, ticks), [radius, stop, ticks]);
@@ -21,7 +22,7 @@ export function AngleScale() {
   return (
     <>
       <group position={[x, hingeHeight, 0]}>
-        <lineSegments geometry={arc} renderOrder={ORDER}>
+        <lineSegments geometry={arc} renderOrder={ORDER} userData={WHOLE}>
           <lineBasicMaterial color={palette.inkSoft} depthTest={false} transparent />
         </lineSegments>
         {blockAngle !== null && captureAngle !== null && (
@@ -79,7 +80,7 @@ function Band({ from, to, colour, opacity }: BandProps) {
   const { reach } = layout;
   const geometry = useOwned(() => sectorGeometry(0.3 * reach, 0.985 * reach, from, to), [reach, from, to]);
   return (
-    <mesh geometry={geometry} renderOrder={ORDER - 1}>
+    <mesh geometry={geometry} renderOrder={ORDER - 1} userData={WHOLE}>
       <meshBasicMaterial color={colour} opacity={opacity} transparent depthTest={false} side={DoubleSide} />
     </mesh>
   );
@@ -105,7 +106,7 @@ function Needle({ x, reach }: { readonly x: number; readonly reach: number }) {
   const { look } = useScene();
   const geometry = useOwned(() => sectorGeometry(0.02 * reach, 0.66 * reach, -0.004, 0.004), [reach]);
   return (
-    <mesh geometry={geometry} position-x={x} renderOrder={ORDER + 1}>
+    <mesh geometry={geometry} position-x={x} renderOrder={ORDER + 1} userData={WHOLE}>
       <meshBasicMaterial color={look.palette.ink} depthTest={false} transparent side={DoubleSide} />
     </mesh>
   );

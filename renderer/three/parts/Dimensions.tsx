@@ -3,6 +3,7 @@ import { useEffect, useMemo } from "react";
 import { formatQuantity } from "../../../core/quantity/format.ts";
 import { type Dimension, latchDimensions, type YZ } from "../layout/dimensions.ts";
 import { lines } from "../shape/sector.ts";
+import { WHOLE } from "./clip.ts";
 import { useScene } from "./context.ts";
 import { Label } from "./Label.tsx";
 import { Swinging } from "./Swinging.tsx";
@@ -38,7 +39,7 @@ function DimensionSet({ dimensions, x }: { readonly dimensions: readonly Dimensi
   const { palette } = look;
   return (
     <group position-x={x + BEFORE}>
-      <lineSegments geometry={geometry} renderOrder={25}>
+      <lineSegments geometry={geometry} renderOrder={25} userData={WHOLE}>
         <lineBasicMaterial color={palette.ink} depthTest={false} transparent />
       </lineSegments>
       {dimensions.map(({ name, value, textAt, side }) => (

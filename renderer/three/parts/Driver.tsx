@@ -1,7 +1,7 @@
 /** The one place where frames happen: reads the playhead, poses what moves. Draws only when there is something new. */
 import { type RootState, useFrame, useThree } from "@react-three/fiber";
-import { useEffect, useLayoutEffect } from "react";
-import { type PerspectiveCamera, Plane, Vector3 } from "three";
+import { useEffect, useLayoutEffect, useMemo } from "react";
+import type { PerspectiveCamera } from "three";
 import type { Playhead } from "../../state/playhead.ts";
 import type { DoorView } from "../../state/view.ts";
 import { recordCanvas } from "../export/film.ts";
@@ -9,6 +9,7 @@ import { captureCanvas } from "../export/picture.ts";
 import type { Quality } from "../look/quality.ts";
 import { poseRig, sizeLabels } from "../motion/rig.ts";
 import type { DoorSceneHandle } from "../scene-props.ts";
+import { clipScene, cutPlanes } from "./clip.ts";
 import { useScene } from "./context.ts";
 
 interface DriverProps {
@@ -33,10 +34,13 @@ export function Driver({ pinned, playhead, quality, onHandle }: DriverProps) {
   // Anything drawn from other props is new as well.
   useEffect(invalidate);
 
+  const planes = useMemo(() => cutPlanes(cut), [cut]);
+  // At every change: new things may have come.
   useLayoutEffect(() => {
-    const { gl } = get();
-    gl.clippingPlanes = cut === null ? [] : [new Plane(new Vector3(1, 0, 0), -cut)];
-  }, [get, cut]);
+    const { gl, scene } = get();
+    gl.localClippingEnabled = true;
+    clipScene(scene, planes);
+  });
 
   useEffect(() => {
     const drawAt = (time: number) => {
