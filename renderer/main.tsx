@@ -22,16 +22,27 @@ import { followFilm } from "./state/follow-film.ts";
 import { createPage } from "./state/page-store.ts";
 import { createPlayhead } from "./state/playhead.ts";
 import { createSettings } from "./state/settings.ts";
+import { createStudies } from "./state/studies.ts";
+import type { StudyPort } from "./state/study-run.ts";
 
 function startWorker(): Worker {
   return new Worker(new URL("./worker/door-worker.ts", import.meta.url), { type: "module" });
 }
+
+function startStudy(): StudyPort {
+  const worker = new Worker(new URL("./worker/study-worker.ts", import.meta.url), { type: "module" });
+  return worker as unknown as StudyPort;
+}
+
+/** One thread is left to the page. */
+const STUDY_THREADS = Math.max(1, Math.min(8, navigator.hardwareConcurrency - 1));
 
 function assemble(): Workbench {
   const bridge = surroundings();
   const page = createPage(createEngine(() => startWorker() as unknown as Port));
   const settings = createSettings(window.localStorage);
   const ui = createUi();
+  const studies = createStudies(page, startStudy, STUDY_THREADS);
   const playhead = createPlayhead();
   const scene = { current: null };
   const asker: Asker = {
@@ -40,7 +51,7 @@ function assemble(): Workbench {
   };
   const documents = createDocuments(page, bridge, asker);
   const commands = createCommands({ page, documents, settings, ui, playhead, bridge, scene, systemIsDark });
-  return { page, documents, settings, ui, playhead, bridge, commands, scene };
+  return { page, documents, settings, ui, studies, playhead, bridge, commands, scene };
 }
 
 /** ms. */

@@ -13,15 +13,19 @@ import { usePage, useSettings, useUi, useWorkbench } from "./workbench.ts";
 const DoorScene = lazy(() => import("../three/DoorScene.tsx"));
 const Plots = lazy(() => import("../plots/Plots.tsx"));
 
+const Study = lazy(() => import("./Study.tsx").then(({ Study }) => ({ default: Study })));
+
 const VIEWS: readonly (readonly [StageView, string])[] = [
   ["door", "Door"],
   ["plots", "Swing"],
+  ["study", "Study"],
   ["compare", "Compare"],
 ];
 
 const STAGE_TITLES: Readonly<Record<StageView, string>> = {
   door: "The door",
   plots: "The swing in pictures",
+  study: "Tolerance study",
   compare: "Comparison with the pinned copy",
 };
 
@@ -51,6 +55,7 @@ export function Stage(): ReactNode {
             <Suspense fallback={<p className="stage-waiting">Setting up…</p>}>
               {stage === "door" && <DoorSlot />}
               {stage === "plots" && <PlotsSlot />}
+              {stage === "study" && <Study />}
               {stage === "compare" && <Compare />}
             </Suspense>
           </SlotBoundary>

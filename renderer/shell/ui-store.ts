@@ -5,7 +5,7 @@ import type { StationId } from "../parts/stations.ts";
 import type { UnsavedAnswer } from "../state/documents.ts";
 import type { SceneOptions } from "../state/view.ts";
 
-export type StageView = "door" | "plots" | "compare";
+export type StageView = "door" | "plots" | "study" | "compare";
 
 export type DialogState =
   | { readonly kind: "new" }

@@ -7,6 +7,7 @@ import type { Documents } from "../state/documents.ts";
 import type { Page, PageState } from "../state/page-store.ts";
 import type { Playhead } from "../state/playhead.ts";
 import type { Settings } from "../state/settings.ts";
+import type { Studies } from "../state/studies.ts";
 import type { DoorSceneHandle } from "../three/scene-props.ts";
 import type { Commands } from "./commands.ts";
 import type { UiState } from "./ui-store.ts";
@@ -17,6 +18,7 @@ export interface Workbench {
   readonly settings: StoreApi<Settings>;
   readonly ui: StoreApi<UiState>;
   readonly playhead: Playhead;
+  readonly studies: Studies;
   readonly bridge: Bridge;
   readonly commands: Commands;
   /** The 3D door once it stands. */

@@ -8,6 +8,7 @@ import type { Outcome } from "../../core/passage/relatch.ts";
 import type { Replay } from "../../core/passage/replay.ts";
 import type { Finding } from "../../core/review/finding.ts";
 import type { ResultValue } from "../../core/review/results.ts";
+import type { HoldStudy } from "../../core/study/hold-study.ts";
 
 /** Sizes that follow from several parts, so that no view works them out again. */
 export interface DoorGeometry {
@@ -115,27 +116,8 @@ export interface DoorView {
   readonly relatch: RelatchView | null;
 }
 
-/** The tolerance study's answer, as `hold --json` prints it. */
-export interface StudyView {
-  /** The door file's text it was run for; another text means it is out of date. */
-  readonly text: string;
-  readonly samples: number;
-  readonly seed: number;
-  readonly recommended: number | null;
-  readonly probability: number | null;
-  readonly lowerBound: number | null;
-  /** Hold setting in s, P(caught), its lower 95 % bound. */
-  readonly curve: readonly (readonly [setting: number, probability: number, lower: number])[];
-  readonly settle: Readonly<Record<string, number | null>>;
-  readonly causes: Readonly<Record<string, number>>;
-  readonly causesAt: number;
-  readonly drivers: readonly {
-    readonly key: string;
-    readonly measure: string;
-    readonly value: number;
-    readonly error: number;
-  }[];
-}
+/** The tolerance study's answer, and the door file's text it was run for: another text means it is out of date. */
+export type StudyView = HoldStudy & { readonly text: string };
 
 /** How figures are displayed; inputs always keep the person's own text. */
 export type UnitSystem = "metric" | "inch";
