@@ -46,6 +46,10 @@ const ANGLE_TRIES = 3;
 /** A cut or a turning point this many steps away (in time, at the present speed or slowing) is gone for at once. */
 const CUT_REACH = 1.5;
 const TURN_REACH = 1.2;
+/** Regions whose step over angle is remembered: more than any door has. */
+const MAX_REGIONS = 32;
+/** Growth of a step in time right after one that was refused. */
+const CAUTIOUS = 1;
 /** Steps that one motion may take: far more than 600 s of any door that moves. */
 export const WORK_LIMIT = 400_000;
 
@@ -62,11 +66,14 @@ export class Motion {
   /** Direction of motion, +1 or −1. */
   sign = 1;
   region = 0;
-  /** Proposed size of the next step in time, s, and over angle, rad. */
+  /** Proposed size of the next step in time, s. */
   size = 0;
-  reach = 0;
+  /** Per region: proposed size of the next step over angle, rad; what the last pass found serves the next. */
+  readonly reach = new Float64Array(MAX_REGIONS);
   steps = 0;
   rejected = 0;
+  /** Whether the last step in time was refused. */
+  refused = false;
   /** The last accepted step, for whoever looks inside it. */
   kind = BY_TIME;
   fromTime = 0;
@@ -89,13 +96,14 @@ export function place(motion: Motion, system: SwingSystem, time: number, angle: 
   motion.speed = speed;
   motion.steps = 0;
   motion.rejected = 0;
+  motion.refused = false;
   motion.viscous = 0;
   motion.air = 0;
   motion.hinge = 0;
   motion.seal = 0;
   motion.stops = 0;
   motion.size = 0.2 * longestStep(system);
-  motion.reach = Number.POSITIVE_INFINITY;
+  motion.reach.fill(Number.POSITIVE_INFINITY);
   if (speed !== 0) head(motion, system, Math.sign(speed));
 }
 
@@ -141,7 +149,6 @@ export function advance(
   forces.sign = sign;
   forces.damping = system.damping[region];
   forces.friction = -sign * system.friction[region];
-  motion.reach = Number.POSITIVE_INFINITY;
   while (motion.steps + motion.rejected < WORK_LIMIT) {
     const left = end - motion.time;
     if (left <= 0) return REACHED_TIME;
@@ -203,22 +210,22 @@ function glide(
   end: number,
   observer: StepObserver | null,
 ): Progress {
-  const { out, sign } = motion;
+  const { out, sign, reach, region } = motion;
   for (let tries = 0; tries < ANGLE_TRIES; tries++) {
     const ahead = Math.abs(target - motion.angle);
-    const cap = system.longestGlide[motion.region];
-    const longest = Math.min(motion.reach, cap);
-    const arrives = ahead <= 1.2 * motion.reach && ahead <= cap;
+    const cap = system.longestGlide[region];
+    const longest = Math.min(reach[region], cap);
+    const arrives = ahead <= 1.2 * reach[region] && ahead <= cap;
     const h = arrives ? ahead : Math.min(longest, ahead / 2);
     const error = moveByAngle(system, motion.forces, motion.angle, motion.speed, sign * h, out);
     if (error <= 1) {
       if (motion.time + out[END_TIME] > end) break;
-      motion.reach = h * stepFactor(error);
+      reach[region] = h * stepFactor(error);
       if (arrives) out[END_ANGLE] = target;
       accept(motion, system, BY_ANGLE, observer);
       return arrives ? REACHED_CUT : MOVED;
     }
-    motion.reach = h * stepFactor(error);
+    reach[region] = h * stepFactor(error);
     motion.rejected++;
   }
   return REFUSED;
@@ -240,10 +247,12 @@ function tick(
   const turned = !(out[END_SPEED] * sign > 0);
   if (!(error <= 1) || (turned && motion.speed === 0)) {
     motion.rejected++;
+    motion.refused = true;
     motion.size = h * (error <= 1 ? 0.25 : stepFactor(error));
     return motion.size < 1e-12 ? REACHED_TURN : MOVED;
   }
-  const proposal = h * stepFactor(error);
+  const proposal = h * (motion.refused ? Math.min(CAUTIOUS, stepFactor(error)) : stepFactor(error));
+  motion.refused = false;
   if (turned || (out[END_ANGLE] - target) * sign >= 0) {
     motion.size = Math.min(motion.size, proposal);
     return locate(motion, system, target, h, turned, observer);
