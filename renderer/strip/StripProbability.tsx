@@ -3,6 +3,7 @@ import { memo } from "react";
 import type { StudyView } from "../state/view.ts";
 import { ninesShare, percent } from "./nines.ts";
 import type { Row } from "./rows.ts";
+import { textWidth } from "./text-width.ts";
 import { type TimeScale, toX } from "./time-axis.ts";
 import { tracePath } from "./trace-path.ts";
 
@@ -62,8 +63,7 @@ function ticks(target: number, row: Row, rem: number): number[] {
   const more = [0.99, 0.9, 0.5].filter((p) => ninesShare(p) < ninesShare(target) - room);
   const named = [target];
   for (const p of more) {
-    if (ninesShare(named[named.length - 1]) - ninesShare(p) >= room && ninesShare(p) > room / 2)
-      named.push(p);
+    if (ninesShare(named[named.length - 1]) - ninesShare(p) >= room && ninesShare(p) > room) named.push(p);
   }
   return named;
 }
@@ -85,7 +85,8 @@ function Recommended({
   rem: number;
 }) {
   if (x < scale.left || x > right) return null;
-  const toLeft = x > right - 9 * rem;
+  const words = `recommended ${text} s`;
+  const toLeft = x > right - textWidth(words, 0.8125 * rem, 620) - 1.5 * rem;
   return (
     <g className="strip-recommended">
       <path d={`M${x} ${row.top}v${row.height}`} />
@@ -98,7 +99,7 @@ function Recommended({
         y={row.top + row.height - 0.35 * rem}
         textAnchor={toLeft ? "end" : "start"}
       >
-        recommended {text} s
+        {words}
       </text>
     </g>
   );

@@ -42,7 +42,7 @@ function blurred(view: DoorView): StudyView {
   const chance = (hold: number): number => {
     let sum = 0;
     for (let i = 0; i < 4000; i++) {
-      const at = hold * (1 + 0.12 * normal((i + 0.5) / 4000));
+      const at = hold * (1 + Number(query.get("spread") ?? 0.12) * normal((i + 0.5) / 4000));
       if (outcomeAt(view.outcomes, Math.max(0, at)) === "caught") sum++;
     }
     return sum / 4000;
