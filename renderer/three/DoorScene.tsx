@@ -7,7 +7,7 @@ import "./look/console.ts";
 import { Canvas } from "@react-three/fiber";
 import { useCallback, useEffect, useMemo, useRef, useState } from "react";
 import { BasicShadowMap, PCFShadowMap } from "three";
-import type { SceneOptions, Theme } from "../state/view.ts";
+import type { Camera, Theme } from "../state/view.ts";
 import { type CameraHandle, CameraRig } from "./camera/CameraRig.tsx";
 import { keyTurn } from "./camera/keys.ts";
 import { cutPlace } from "./camera/standpoints.ts";
@@ -88,11 +88,12 @@ function Scene(props: SceneProps) {
   const layout = useMemo(() => layoutDoor(view.door, view.geometry), [view.door, view.geometry]);
   const look = useLook(theme, quality.fine);
   const [rig] = useState(createRig);
-  const cut = cutPlace(options.camera, options.section, layout);
+  const stand = useStand(options.camera);
+  const cut = cutPlace(stand, options.section, layout);
   const { direction } = view.replay;
-  const sunOutdoors = options.camera === "outside" || (options.camera === "free" && direction === 1);
+  const sunOutdoors = stand === "outside" || (stand === "free" && direction === 1);
   /** The latch alone, large: an animal would only be in the way. */
-  const closeCut = options.section && options.camera === "latch";
+  const closeCut = options.section && stand === "latch";
   const pick = onPick as (part: ScenePart) => void;
   const parts = useMemo(
     () => ({ view, layout, look, rig, units, cut, pick }),
@@ -101,8 +102,8 @@ function Scene(props: SceneProps) {
   return (
     <SceneProvider value={parts}>
       <color attach="background" args={[look.palette.ground]} />
-      <Light outdoors={sunOutdoors} shadows={cut === null && options.camera !== "latch"} />
-      <Built options={options} />
+      <Light outdoors={sunOutdoors} shadows={cut === null && stand !== "latch"} />
+      <Built through={options.magnetsThrough} covered={stand !== "latch"} />
       {options.animal && !closeCut && <Animal />}
       {pinned !== null && <Ghost pinned={pinned} />}
       {cut !== null && <SectionFaces x={cut} />}
@@ -120,19 +121,25 @@ function Scene(props: SceneProps) {
   );
 }
 
+/** The standpoint last chosen: what is cut and lit for it stays so while the person turns the view from there. */
+function useStand(camera: Camera): Camera {
+  const [stand, setStand] = useState(camera);
+  if (camera !== "free" && camera !== stand) setStand(camera);
+  return stand;
+}
+
 /** Everything that a builder puts there. */
-function Built({ options }: { readonly options: SceneOptions }) {
-  const { magnetsThrough, camera } = options;
+function Built({ through, covered }: { readonly through: boolean; readonly covered: boolean }) {
   return (
     <>
       <Floor />
       <Wall />
       <Frame />
       <Lamp />
-      {camera !== "latch" && !magnetsThrough && <Cover />}
+      {covered && !through && <Cover />}
       <Hinge />
-      <Flap through={magnetsThrough} />
-      <Magnets through={magnetsThrough} />
+      <Flap through={through} />
+      <Magnets through={through} />
       <Seal />
       <Latch />
     </>

@@ -70,8 +70,20 @@ export function CameraRig({ camera: view, section, onFreeOrbit, onReady }: Camer
       turned.current = true;
       onFreeOrbit();
     };
-    const changed = () => invalidate();
-    controls.addEventListener("start", byHand);
+    // A click is no turn: only a hold that moves the camera is.
+    let held = false;
+    const hold = () => {
+      held = true;
+    };
+    const release = () => {
+      held = false;
+    };
+    const changed = () => {
+      if (held) byHand();
+      invalidate();
+    };
+    controls.addEventListener("start", hold);
+    controls.addEventListener("end", release);
     controls.addEventListener("change", changed);
     onReady({
       key(turn) {
@@ -82,7 +94,8 @@ export function CameraRig({ camera: view, section, onFreeOrbit, onReady }: Camer
       },
     });
     return () => {
-      controls.removeEventListener("start", byHand);
+      controls.removeEventListener("start", hold);
+      controls.removeEventListener("end", release);
       controls.removeEventListener("change", changed);
     };
   }, [controls, camera, invalidate, onFreeOrbit, onReady]);

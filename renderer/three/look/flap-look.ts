@@ -48,7 +48,7 @@ function lookOf(material: string, palette: Palette): FlapLook {
   if (name in SOLID) return solidLook(SOLID[name].colour, SOLID[name].shine);
   if (name === "birch plywood") return woodLook(plywood(), veneers());
   if (name === "oak") return woodLook(wood("#c08f52", "#5c3514", 17), null);
-  if (name === "aluminium") return metalLook(brushed("#c9cdd0"));
+  if (name === "aluminium") return metalLook(brushed("#b4bdc4"));
   return solidLook(palette.flap, 20);
 }
 

@@ -76,7 +76,7 @@ export function wood(ground: string, dark: string, seed: number) {
 /** Birch plywood: pale, with few broad figures. */
 export function plywood() {
   return texture(0.5, 0.25, 512, (pen, w, h) => {
-    fill(pen, "#e3cda4", w, h);
+    fill(pen, "#d8c094", w, h);
     grainLines(pen, chance(11), 0, 0, w, h, 55, "#a9793f");
   });
 }
@@ -172,9 +172,9 @@ export function brushed(ground: string) {
   return texture(0.2, 0.05, 256, (pen, w, h) => {
     fill(pen, ground, w, h);
     const next = chance(7);
-    for (let i = 0; i < 260; i++) {
+    for (let i = 0; i < 900; i++) {
       pen.fillStyle = next() < 0.5 ? "#202428" : "#ffffff";
-      pen.globalAlpha = 0.1 * next();
+      pen.globalAlpha = 0.055 * next();
       pen.fillRect(0, next() * h, w, 0.7);
     }
     pen.globalAlpha = 1;
