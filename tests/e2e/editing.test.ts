@@ -159,3 +159,24 @@ test("a pinned copy stands beside the changed door", async () => {
   const row = page.getByRole("row").filter({ hasText: "must push" });
   await expect.poll(async () => (await row.getByRole("cell").allTextContents())[2], SOON).toMatch(/^[−+]/);
 });
+
+test("a study tells how far it is, can be cancelled, and recommends a hold that is set as one step", async () => {
+  const page = await openBench(app);
+  await page.getByRole("radio", { name: "Study" }).click();
+  await page.getByLabel("Doors tried").selectOption("5000");
+  await page.getByRole("button", { name: "Run the study" }).click();
+  const progress = page.getByRole("progressbar", { name: "Study" });
+  await expect
+    .poll(async () => Number(await progress.getAttribute("aria-valuenow")), SOON)
+    .toBeGreaterThan(0);
+  await page.getByRole("button", { name: "Cancel" }).click();
+  expect(await progress.count()).toBe(0);
+  await page.getByRole("button", { name: "Run the study" }).click();
+  await page.locator(".study-sentence").waitFor({ timeout: 100_000 });
+  const set = page.getByRole("button", { name: /^Set the hold to / });
+  const words = (await set.textContent()) ?? "";
+  await set.click();
+  await station(page, "timer");
+  expect(await entry(page, "timer.holdTime").inputValue()).toBe(words.replace("Set the hold to ", ""));
+  expect(await page.getByText("The door was changed since").count()).toBe(1);
+});
