@@ -13,14 +13,20 @@ export interface Call {
 
 type OptionShape = NonNullable<ParseArgsConfig["options"]>;
 
+/** Reads the words after a command that takes any number of files. */
+export function readCallOf(words: readonly string[], options: OptionShape): Call {
+  const parsed = parsedWords(words, options);
+  return { options: parsed.values as Options, files: parsed.positionals };
+}
+
 /** Reads the words after a command. `files` names the positional words the command takes, for the complaint. */
 export function readCall(words: readonly string[], options: OptionShape, files: readonly string[]): Call {
-  const parsed = parsedWords(words, options);
-  if (parsed.positionals.length !== files.length) {
-    const given = parsed.positionals.length === 0 ? "none" : parsed.positionals.join(" ");
+  const call = readCallOf(words, options);
+  if (call.files.length !== files.length) {
+    const given = call.files.length === 0 ? "none" : call.files.join(" ");
     throw new CallError(`expected ${files.join(" ") || "no file"}; received ${given}`);
   }
-  return { options: parsed.values as Options, files: parsed.positionals };
+  return call;
 }
 
 function parsedWords(words: readonly string[], options: OptionShape) {

@@ -12,6 +12,9 @@ const COMMANDS: Readonly<Record<string, () => Promise<Command>>> = {
   review: async () => (await import("./command-review.ts")).reviewCommand,
   swing: async () => (await import("./command-swing.ts")).swingCommand,
   sheet: async () => (await import("./command-sheet.ts")).sheetCommand,
+  hold: async () => (await import("./command-hold.ts")).holdCommand,
+  map: async () => (await import("./command-map.ts")).mapCommand,
+  fit: async () => (await import("./command-fit.ts")).fitCommand,
   new: async () => (await import("./command-new.ts")).newCommand,
 };
 
@@ -22,6 +25,14 @@ const USAGE = `Swingstill computes an automatic pet door before the first hole i
   swing FILE [--hold TEXT] [--csv OUT] [--json]  one swing, and the relatch at a hold ("10 s")
   sheet FILE --out FOLDER [--units metric|inch] [--paper a4|letter] [--samples N] [--zip]
                                                  build sheet, drill template, bench card, data
+  hold FILE [--samples N] [--seed S] [--json]    the tolerance study and the recommended hold
+  hold FILE --part I/N [--out PART]              one part of it, for another machine
+  hold --join PARTS… [--json]                    the parts joined
+  map FILE --x KEY=FROM..TO:N [--y …] --of RESULT [--csv OUT] [--json]
+                                                 a result over one or two inputs
+  fit FILE MEASURED.csv [--write COPY] [--json]  hinge, seal and air values from a measured swing
+  fit FILE --count --angle "60 deg" --passes 14 --rest "11.2 s"
+                                                 the same from what was counted
   new [--from EXAMPLE] FILE                      a door file to start from
 
 Exit code 0: done. 1: the door has a failing finding. 2: the call or the file is wrong.
