@@ -32,6 +32,7 @@ export function benchCard(input: SheetInput): Page {
     paragraph(basis(input), "note"),
     {
       kind: "fields",
+      perRow: 3,
       labels: [
         "built by",
         "date",
@@ -48,7 +49,7 @@ export function benchCard(input: SheetInput): Page {
     ...section("Bolt and coil", coilTests(input)),
     ...section("Hold", holdTests(input)),
     heading("Remarks"),
-    { kind: "fields", labels: ["", "", "", "", "", ""] },
+    { kind: "fields", perRow: 1, labels: ["", "", ""] },
     paragraph(
       "A value outside its limits is a clue, not a verdict: the findings on the build sheet say what it depends on. A measured swing (time and angle) can be fitted, which narrows every limit on this card.",
       "note",
@@ -121,26 +122,27 @@ function swingTests({ bench, computed, door, sizes, words: w }: SheetInput): Tes
     },
     {
       what: `The same, with a stopwatch: from let-go until it stays within the bolt's play${playWords(computed, door, sizes)}.`,
-      expect: nominal.settle === null ? "never, as the file has it" : w.time(nominal.settle),
-      limits: sampled === null ? "" : range(sampled.settle, w.time, "may never"),
+      expect: nominal.settle === null ? "never, as the file has it" : stopwatch(nominal.settle),
+      limits: sampled === null ? "" : range(sampled.settle, stopwatch, "may never"),
     },
     {
       what: "The same, until it is still.",
-      expect: nominal.still === null ? "never quite" : w.time(nominal.still),
-      limits: sampled === null ? "" : range(sampled.still, w.time, "may never"),
+      expect: nominal.still === null ? "never quite" : stopwatch(nominal.still),
+      limits: sampled === null ? "" : range(sampled.still, stopwatch, "may never"),
     },
   ];
   const reach = computed.body.reach;
-  const offset = (rad: number) =>
-    `${w.angle(rad)}, ${sizes.long(reach * Math.sin(rad) * 1000)} at the lower edge`;
+  const offset = (rad: number) => upTo(reach * Math.sin(rad) * 1000, sizes);
   const most = sampled?.offCentre.p95 ?? null;
   const capture = computed.latch?.capture ?? null;
   tests.push({
     what: "Push it a little to either side and let it come to rest, five times each way: how far from the middle does it stop?",
-    expect: `at most ${offset(computed.deadBand)}`,
+    expect: `at most ${offset(computed.deadBand)} at the lower edge`,
     limits: [
       most === null ? "" : `at most ${offset(most)}`,
-      capture === null ? "" : `the bolt finds its slot within ${w.angle(capture)}`,
+      capture === null
+        ? ""
+        : `the bolt finds its slot within ${sizes.long(reach * Math.sin(capture) * 1000)}`,
     ]
       .filter((words) => words !== "")
       .join("; "),
@@ -176,6 +178,15 @@ function pushTests({ bench, computed, door, sizes, words: w }: SheetInput): Test
         .join("; "),
     },
   ];
+}
+
+/** What a person's stopwatch shows, s. */
+const stopwatch = (time: number): string => `${time.toFixed(1)} s`;
+
+/** A small distance rounded up to what a rule shows: half a millimetre, or a 64th of an inch. */
+function upTo(mm: number, sizes: SheetInput["sizes"]): string {
+  const step = sizes.system === "metric" ? 0.5 : 25.4 / 64;
+  return sizes.long(Math.max(1, Math.ceil(mm / step - 1e-9)) * step);
 }
 
 const round = (value: number): string => String(Number(value.toPrecision(2)));
@@ -263,7 +274,7 @@ function holdTests(input: SheetInput): Test[] {
     {
       what: `Stopwatch from ${start} until the bolt comes out.`,
       expect: w.time(wanted),
-      limits: `${w.time(from)} to ${w.time(to)}, the stopwatch included`,
+      limits: `${stopwatch(from)} to ${stopwatch(to)}, the stopwatch included`,
     },
   ];
   if (computed.latch !== null) {

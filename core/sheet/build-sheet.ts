@@ -15,8 +15,9 @@ import { partsList } from "./parts-list.ts";
 import { settings } from "./settings.ts";
 import type { SheetInput } from "./sheet-input.ts";
 
-/** Tallest door drawing, mm. */
-const VIEW_HEIGHT = 112;
+/** Shares of a page's height for the door and for the latch: both on the first page. */
+const VIEW_SHARE = 0.44;
+const LATCH_SHARE = 0.3;
 
 /** What a builder expects of the finished door, by results' names. */
 const EXPECTED = [
@@ -63,7 +64,7 @@ export function buildSheet(input: SheetInput, paper: Paper): Page {
       {
         kind: "table",
         columns: [
-          { title: "", share: 1.1, align: "right" },
+          { title: "qty", share: 1.3, align: "right" },
           { title: "part", share: 6 },
           { title: "what matters", share: 18 },
         ],
@@ -98,7 +99,7 @@ export function buildSheet(input: SheetInput, paper: Paper): Page {
 function pictures(input: SheetInput, paper: Paper): Block[] {
   const { computed, plan, sizes } = input;
   const room = textRoom(paper);
-  const views = doorViews(computed, plan, sizes, { width: room.width, height: VIEW_HEIGHT });
+  const views = doorViews(computed, plan, sizes, { width: room.width, height: VIEW_SHARE * room.height });
   const blocks: Block[] = [
     {
       kind: "picture",
@@ -109,7 +110,7 @@ function pictures(input: SheetInput, paper: Paper): Block[] {
   if (plan.bolt !== null) {
     blocks.push({
       kind: "picture",
-      drawing: latchDrawing(plan, sizes, room.width),
+      drawing: latchDrawing(plan, sizes, { width: room.width, height: LATCH_SHARE * room.height }),
       caption: `The latch cut open along the swing, enlarged; outdoors is the right side. Dashed: the bolt out in its slot, and the depth from which it holds.`,
     });
   }
@@ -172,6 +173,10 @@ function assumed(input: SheetInput): Block[] {
   return [...blocks, paragraph("What the computation leaves out:"), list(LIMITS)];
 }
 
+const DARLINGTON_ONLY = new Set(
+  ["dropVoltage", "currentGain", "baseEmitterVoltage", "baseResistor"].map((key) => `driver.${key}`),
+);
+
 /** Numbers of the door that are not in its file, with what they are. */
 function defaultRows({ door, file, words: w }: SheetInput): string[][] {
   const entries = (path: string) =>
@@ -180,6 +185,7 @@ function defaultRows({ door, file, words: w }: SheetInput): string[][] {
     const value = getValue(door, path);
     const field = fieldAt(path);
     if (value === null || !isNumeric(field) || fileEntry(file, path) !== undefined) return [];
+    if (door.driver?.kind === "mosfet" && DARLINGTON_ONLY.has(path)) return [];
     const text = field.kind === "number" ? w.number(value) : w.of(value, field.dimension);
     return [[path, text, field.doc]];
   });
@@ -196,6 +202,7 @@ function spreadRows({ door, words: w }: SheetInput): string[][] {
         : isNumeric(field) && field.kind === "quantity"
           ? w.of(value, field.dimension)
           : w.number(value);
-    return [key, `${write(spread.low)} … ${write(spread.high)}${factor ? " of nominal" : ""}`, reason];
+    const range = `${write(spread.low)} … ${write(spread.high)}${factor ? " of nominal" : ""}`;
+    return [key, range.replaceAll(/-(?=\d)/g, "−"), reason];
   });
 }

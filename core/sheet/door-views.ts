@@ -3,14 +3,19 @@ import type { Computed } from "../review/compute.ts";
 import type { DoorPlan, Pocket } from "./door-plan.ts";
 import { type Drawing, dimension, line, type Point, polyline, rectangle, Sketch, text } from "./drawing.ts";
 import type { Place } from "./marks.ts";
+import type { Room } from "./page.ts";
 import type { Sizes } from "./sizes.ts";
 
 /** Scales of ISO 5455 and the steps between them that a rule shows. */
-const SCALES = [1, 2, 2.5, 4, 5, 6, 8, 10, 12, 15, 20, 25, 50, 100] as const;
+const SCALES = [1, 2, 2.5, 3, 4, 5, 6, 7, 8, 10, 12, 15, 20, 25, 50, 100] as const;
 /** Wall shown around the opening, and its depth in the section (assumption: the file has none), door mm. */
-const WALL = 60;
+const WALL = 40;
 const WALL_DEPTH = 90;
 const SMALL = 2.5;
+/** Room for dimension lines and words, mm of paper. */
+const LEFT = 10;
+const BETWEEN = 34;
+const RIGHT = 4;
 
 interface View {
   readonly sketch: Sketch;
@@ -21,11 +26,6 @@ interface View {
   readonly scale: number;
 }
 
-export interface Room {
-  readonly width: number;
-  readonly height: number;
-}
-
 /** Both views side by side in a room, and the scale chosen. */
 export function doorViews(computed: Computed, plan: DoorPlan, sizes: Sizes, room: Room): Drawing {
   const { door } = computed;
@@ -33,11 +33,13 @@ export function doorViews(computed: Computed, plan: DoorPlan, sizes: Sizes, room
   const tall = plan.opening.floor - top;
   const front = 2 * (plan.opening.half + WALL);
   const swing = swingReach(computed, plan);
-  const scale = chosen(front + swing + WALL_DEPTH / 2 + 20, tall, room);
+  const scale = chosen(front + swing + WALL_DEPTH / 2, tall, room);
   const sketch = new Sketch();
   const y0 = 12 - top / scale;
-  const x0 = 24 + front / scale / 2;
-  const sideX = 24 + front / scale + 30 + WALL_DEPTH / 2 / scale;
+  const used = LEFT + front / scale + BETWEEN + (WALL_DEPTH / 2 + swing) / scale;
+  const start = Math.max(0, (room.width - used) / 2) + LEFT;
+  const x0 = start + front / scale / 2;
+  const sideX = start + front / scale + BETWEEN + WALL_DEPTH / 2 / scale;
   const height = y0 + plan.opening.floor / scale + 11;
   const view = (x: number): View => ({
     sketch,
@@ -57,12 +59,13 @@ export function doorViews(computed: Computed, plan: DoorPlan, sizes: Sizes, room
       anchor: "middle",
     }),
   );
-  return sketch.drawing(`${door.name}: the whole door`, room.width, height);
+  return sketch.drawing(`${door.name}: the whole door`, room.width, height, true);
 }
 
 /** Views' own lengths go to scale; dimension lines and words around them do not. */
 function chosen(wide: number, tall: number, room: Room): number {
-  const fits = (scale: number) => wide / scale <= room.width - 92 && tall / scale <= room.height - 24;
+  const fits = (scale: number) =>
+    wide / scale <= room.width - LEFT - BETWEEN - RIGHT && tall / scale <= room.height - 24;
   return SCALES.find(fits) ?? SCALES[SCALES.length - 1];
 }
 
@@ -126,7 +129,7 @@ function frontDimensions({ sketch, plan, sizes, place }: View, wall: number, top
     place(-flap.half, flap.bottom),
     place(flap.half, flap.bottom),
     "x",
-    place(0, (flap.top + flap.bottom) / 2)[1],
+    place(0, flap.top + 0.72 * (flap.bottom - flap.top))[1],
     `flap ${short(2 * flap.half)}`,
     SMALL,
   );
@@ -230,14 +233,10 @@ function latchSeen({ sketch, plan, place }: View): void {
 function backLine({ sketch, plan, sizes, place }: View, computed: Computed, swing: number): void {
   const { animal } = computed.governing;
   const back = plan.opening.floor - animal.shoulderHeight * 1000;
-  const end = swing + 10;
-  sketch.on("HIDDEN", line(place(WALL_DEPTH / 2 + 6, back), place(end, back)));
-  const [x, y] = place(end, back);
-  sketch.on(
-    "TEXT",
-    text([x + 1.5, y + 0.8], `${animal.name}'s back,`, { size: SMALL }),
-    text([x + 1.5, y + 4.2], `${sizes.short(animal.shoulderHeight * 1000)} up`, { size: SMALL }),
-  );
+  sketch.on("HIDDEN", line(place(WALL_DEPTH / 2 + 6, back), place(swing, back)));
+  const [x, y] = place(swing, back);
+  const words = `${animal.name}'s back, ${sizes.short(animal.shoulderHeight * 1000)} up`;
+  sketch.on("TEXT", text([x, y + 3.4], words, { size: SMALL, anchor: "end", clear: true }));
 }
 
 function sideDimensions({ sketch, plan, sizes, place }: View): void {

@@ -63,6 +63,8 @@ export interface DimensionLine {
   readonly at: number;
   readonly text: string;
   readonly size: number;
+  /** Where the text does not fit between the arrows: before the first one instead of beyond the last. */
+  readonly before?: boolean;
 }
 
 /** Parallel lines over a polygon: material that is cut through. */
@@ -105,6 +107,8 @@ export interface Drawing {
   readonly widthMm: number;
   readonly heightMm: number;
   readonly layers: readonly Layer[];
+  /** Thinner lines, for drawings much smaller than the thing. */
+  readonly fine?: boolean;
 }
 
 export const line = (from: Point, to: Point): Line => ({ kind: "line", from, to });
@@ -181,8 +185,8 @@ export class Sketch {
     });
   }
 
-  drawing(title: string, widthMm: number, heightMm: number): Drawing {
-    return { title, widthMm, heightMm, layers: this.layers() };
+  drawing(title: string, widthMm: number, heightMm: number, fine = false): Drawing {
+    return { title, widthMm, heightMm, layers: this.layers(), fine };
   }
 }
 

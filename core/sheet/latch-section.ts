@@ -12,6 +12,7 @@ import {
   text,
 } from "./drawing.ts";
 import type { Place } from "./marks.ts";
+import type { Room } from "./page.ts";
 import type { Sizes } from "./sizes.ts";
 
 export interface SectionBox {
@@ -21,12 +22,15 @@ export interface SectionBox {
   readonly scale: number;
 }
 
+/** Flap's plate shown above its strike, door mm. */
+const PLATE = 7;
+
 /** How far the section reaches above and below the mouth, door millimetres. */
 export function sectionReach({ bolt, strike, opening }: DoorPlan): { up: number; down: number } {
   if (bolt === null || strike === null) return { up: 0, down: 0 };
   return bolt.points === 1
     ? {
-        up: strike.mouth - strike.back + 12,
+        up: strike.mouth - strike.back + PLATE,
         down: Math.max(opening.sill - strike.mouth, bolt.withdrawn - strike.mouth) + 14,
       }
     : { up: strike.mouth - bolt.withdrawn + 16, down: strike.slotDepth + 10 };
@@ -44,7 +48,7 @@ export function latchSection(sketch: Sketch, plan: DoorPlan, sizes: Sizes, box: 
   strikeParts(sketch, plan, place, box.scale);
   boltParts(sketch, plan, place);
   if (bolt.points === 1) sillParts(sketch, plan, place);
-  sectionDimensions(sketch, plan, sizes, place);
+  sectionDimensions(sketch, plan, sizes, place, box.scale);
 }
 
 function strikeParts(sketch: Sketch, { strike, bolt, flap }: DoorPlan, place: Place, scale: number): void {
@@ -72,12 +76,12 @@ function strikeParts(sketch: Sketch, { strike, bolt, flap }: DoorPlan, place: Pl
   sketch.on("LATCH", polyline(body, true));
   const t = flap.thickness / 2;
   if (strike.on === "flap" && !strike.inFlap) {
-    const plate: Point[] = [place(-t, back), place(-t, back - 10), place(t, back - 10), place(t, back)];
+    const plate: Point[] = [place(-t, back), place(-t, back - PLATE), place(t, back - PLATE), place(t, back)];
     sketch.on("SHADE", { kind: "hatch", points: plate, spacing: 1.2, turn: Math.PI / 4 });
     sketch.on(
       "OUTLINE",
-      polyline([place(-t, back), place(-t, back - 10)]),
-      polyline([place(t, back), place(t, back - 10)]),
+      polyline([place(-t, back), place(-t, back - PLATE)]),
+      polyline([place(t, back), place(t, back - PLATE)]),
     );
   }
 }
@@ -129,82 +133,107 @@ function sillParts(sketch: Sketch, { opening, bolt, strike }: DoorPlan, place: P
   sketch.on("OUTLINE", line(place(bolt.z + bore, opening.sill), place(bolt.z + bore, low)));
 }
 
-function sectionDimensions(sketch: Sketch, { bolt, strike }: DoorPlan, sizes: Sizes, place: Place): void {
+function sectionDimensions(
+  sketch: Sketch,
+  { bolt, strike }: DoorPlan,
+  sizes: Sizes,
+  place: Place,
+  scale: number,
+): void {
   if (bolt === null || strike === null) return;
   const { halfThickness: h, slotWidth, mouth, back, z } = strike;
   const { short } = sizes;
   const on = (...d: Parameters<typeof dimension>) => sketch.on("DIMENSIONS", dimension(...d));
-  const side = Math.max(h, bolt.width) + 0;
+  const side = Math.max(h, bolt.width);
   const [left] = place(z - side, 0);
   const [right] = place(z + side, 0);
   const far = place(0, back)[1];
   const away = bolt.points === 1 ? -1 : 1;
+  // Clear of the flap's plate above a strike that hangs on it.
+  const clear = bolt.points === 1 ? PLATE * scale + 3 : 8;
   on(
     place(z - slotWidth / 2, mouth),
     place(z + slotWidth / 2, mouth),
     "x",
-    far + away * 17,
+    far + away * clear,
     `slot ${short(slotWidth)}`,
   );
-  on(place(z - h, back), place(z + h, back), "x", far + away * 24, short(2 * h));
+  on(place(z - h, back), place(z + h, back), "x", far + away * (clear + 7), short(2 * h));
+  const half = bolt.width / 2;
+  sketch.on("DIMENSIONS", {
+    ...dimension(
+      place(bolt.z - half, mouth),
+      place(bolt.z - half, bolt.withdrawn),
+      "y",
+      left - 6,
+      `tip gap ${short(Math.abs(bolt.withdrawn - mouth))}`,
+    ),
+    before: true,
+  });
   on(
-    place(bolt.z, mouth),
-    place(bolt.z, bolt.withdrawn),
+    place(bolt.z + half, mouth),
+    place(bolt.z + half, bolt.engaged),
     "y",
-    left - 8,
-    `tip gap ${short(Math.abs(bolt.withdrawn - mouth))}`,
-  );
-  on(
-    place(bolt.z, mouth),
-    place(bolt.z, bolt.engaged),
-    "y",
-    right + 8,
+    right + 6,
     `at least ${short(Math.abs(bolt.engaged - mouth))}`,
   );
   on(
-    place(bolt.z, bolt.extended),
-    place(bolt.z, bolt.withdrawn),
+    place(bolt.z + half, bolt.extended),
+    place(bolt.z + half, bolt.withdrawn),
     "y",
-    right + 30,
+    right + 32,
     `stroke ${short(bolt.stroke)}`,
+  );
+  const foot = place(0, bolt.withdrawn + bolt.points * 9)[1];
+  on(
+    place(bolt.z - half, bolt.withdrawn),
+    place(bolt.z + half, bolt.withdrawn),
+    "x",
+    foot,
+    short(bolt.width),
   );
 }
 
 /** The section by itself, as large as the height allows, with the names of its parts. */
-export function latchDrawing(plan: DoorPlan, sizes: Sizes, width: number): Drawing {
+export function latchDrawing(plan: DoorPlan, sizes: Sizes, room: Room): Drawing {
   const reach = sectionReach(plan);
-  const scale = LATCH_SCALES.find((one) => (reach.up + reach.down) * one <= TALLEST - 34) ?? 1;
+  const scale = LATCH_SCALES.find((one) => (reach.up + reach.down) * one <= room.height - ABOVE) ?? 1;
   const sketch = new Sketch();
   const up = plan.bolt?.points === 1;
-  const head = up ? 29 : 6;
-  const at: Point = [width / 2, head + reach.up * scale];
+  const head = up ? ABOVE : 4;
+  const at: Point = [room.width / 2, head + reach.up * scale];
   latchSection(sketch, plan, sizes, { at, scale });
-  partNames(sketch, plan, { at, scale });
-  const height = head + (reach.up + reach.down) * scale + (up ? 3 : 29);
+  partNames(sketch, plan, sizes, { at, scale });
+  const height = head + (reach.up + reach.down) * scale + (up ? 2 : ABOVE);
   sketch.on("TEXT", text([0, height - 2], `scale ${scale} : 1`, { size: 2.5 }));
-  return sketch.drawing("Latch, cut open along the swing", width, height);
+  return sketch.drawing("Latch, cut open along the swing", room.width, height);
 }
 
 const LATCH_SCALES = [4, 3, 2.5, 2, 1.5, 1] as const;
-/** mm. */
-const TALLEST = 120;
+/** Room for the level dimension lines, mm. */
+const ABOVE = 15;
 
-function partNames(sketch: Sketch, plan: DoorPlan, { at, scale }: SectionBox): void {
+function partNames(sketch: Sketch, plan: DoorPlan, sizes: Sizes, { at, scale }: SectionBox): void {
   const { bolt, strike, opening } = plan;
   if (bolt === null || strike === null) return;
-  const x = at[0] - Math.max(strike.halfThickness, bolt.width) * scale - 26;
+  const half = Math.max(strike.halfThickness, bolt.width) * scale;
   const y = (below: number) => at[1] + (below - strike.mouth) * scale;
   const name = (below: number, to: number, words: string) => {
-    named(sketch, [x, y(below)], [at[0] - to * scale, y(below) - 1], words, "end");
+    named(sketch, [at[0] - half - 30, y(below) + 1], [at[0] - to * scale, y(below)], words, "end");
   };
-  name(
-    (strike.back + strike.mouth) / 2,
-    strike.halfThickness - 1,
-    strike.on === "flap" ? "strike on the flap" : "strike on the sill",
+  const middle = (strike.back + strike.mouth) / 2;
+  name(middle, strike.halfThickness - 1, strike.on === "flap" ? "strike on the flap" : "strike on the sill");
+  const low = Math.max(opening.sill, bolt.withdrawn);
+  name(bolt.points === 1 ? low + 8 : bolt.withdrawn - 9, bolt.width / 2 - 0.5, "bolt, drawn back");
+  if (bolt.points === 1) name(low + 3, bolt.guideBore / 2 + 3, "sill and guide");
+  const right = at[0] + half;
+  sketch.on(
+    "TEXT",
+    text([right + 7 * scale + 3, y(low) + 5], `slot's mouth ${sizes.long(strike.mouth)}`, {}),
+    text([right + 7 * scale + 3, y(low) + 9], "below the hinge axis", {}),
+    text([at[0] - half - 2, y(strike.back) - 2], "indoors", { size: 2.5, anchor: "end" }),
+    text([right + 2, y(strike.back) - 2], "outdoors", { size: 2.5 }),
   );
-  name(bolt.withdrawn + bolt.points * 7, bolt.width / 2 - 0.5, "bolt, drawn back");
-  if (bolt.points === 1)
-    name(Math.max(opening.sill, bolt.withdrawn) + 6, bolt.guideBore / 2 + 4, "sill and guide");
 }
 
 /** A word with a thin line to what it names. */

@@ -47,6 +47,16 @@ export const LAYER_STROKE: Readonly<Record<LayerName, Stroke>> = {
   REGISTER: stroke(INK, 0.18),
 };
 
+/** Lines of a `fine` drawing are this much of the usual. */
+const FINE = 0.55;
+
+/** A layer's pen in a drawing. */
+export function penOf(layer: LayerName, fine: boolean | undefined): Stroke {
+  const pen = LAYER_STROKE[layer];
+  if (fine !== true) return pen;
+  return { ...pen, width: Math.max(0.13, pen.width * FINE), dash: pen.dash.map((length) => length * FINE) };
+}
+
 /** Words are in ink whatever layer they are on, but for the poles. */
 export function textColour(layer: LayerName): string {
   if (layer === "POLARITY") return MAGNET;

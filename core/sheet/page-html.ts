@@ -71,7 +71,7 @@ li { margin: 0 0 1.4mm; padding-left: 5mm; position: relative; break-inside: avo
 .verdicts li { padding-left: 14mm; }
 .verdicts b { position: absolute; left: 0; width: 12mm; font-weight: 600; }
 .ok b { color: ${ok}; } .caution b { color: ${caution}; } .fail b { color: ${fail}; }
-.fields { display: grid; grid-template-columns: 1fr 1fr 1fr; gap: 3mm 6mm; margin: 0 0 4mm; }
+.fields { display: grid; gap: 3mm 6mm; margin: 0 0 4mm; }
 .fields div { border-bottom: 0.3mm solid ${INK_SOFT}; height: 11mm; color: ${INK_SOFT}; font-size: 8.5pt; }
 .break { break-after: page; }
 @media screen {
@@ -103,7 +103,7 @@ function block(one: Block): string {
     case "list":
       return `<ul class="plain">${one.items.map((item) => `<li>${escaped(item)}</li>`).join("")}</ul>`;
     case "fields":
-      return `<div class="fields">${one.labels.map((label) => `<div>${escaped(label)}</div>`).join("")}</div>`;
+      return `<div class="fields" style="grid-template-columns:repeat(${one.perRow},1fr)">${one.labels.map((label) => `<div>${escaped(label)}</div>`).join("")}</div>`;
     case "break":
       return '<div class="break"></div>';
   }

@@ -166,7 +166,7 @@ function lay(layout: Layout, block: Block, next: Block | undefined): void {
       layout.y += 1.5;
       return;
     case "fields":
-      layFields(layout, block.labels);
+      layFields(layout, block.labels, block.perRow);
       return;
     case "break":
       layout.newPage();
@@ -211,12 +211,12 @@ function tickBox(layout: Layout, baseline: number): void {
   });
 }
 
-function layFields(layout: Layout, labels: readonly string[]): void {
+function layFields(layout: Layout, labels: readonly string[], perRow: number): void {
   const gap = 6;
-  const wide = (layout.width - 2 * gap) / 3;
-  for (let i = 0; i < labels.length; i += 3) {
+  const wide = (layout.width - (perRow - 1) * gap) / perRow;
+  for (let i = 0; i < labels.length; i += perRow) {
     layout.need(ROOMY + 3);
-    labels.slice(i, i + 3).forEach((label, k) => {
+    labels.slice(i, i + perRow).forEach((label, k) => {
       const x = layout.left + k * (wide + gap);
       layout.line(label, x, layout.y + ascent(SMALL), SMALL, INK_SOFT);
       layout.rule(layout.y + ROOMY, INK_SOFT, 0.3, x, wide);

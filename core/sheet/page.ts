@@ -56,9 +56,10 @@ export interface List {
   readonly items: readonly string[];
 }
 
-/** Labels with a line to write on, several to a row. */
+/** Labels with a line to write on, `perRow` to a row. */
 export interface Fields {
   readonly kind: "fields";
+  readonly perRow: number;
   readonly labels: readonly string[];
 }
 
@@ -79,7 +80,13 @@ export interface Page {
 /** Margins of text pages, mm, and the room they leave. */
 export const TEXT_MARGIN = 16;
 
-export function textRoom(paper: Paper): { width: number; height: number } {
+/** mm. */
+export interface Room {
+  readonly width: number;
+  readonly height: number;
+}
+
+export function textRoom(paper: Paper): Room {
   return { width: paper.widthMm - 2 * TEXT_MARGIN, height: paper.heightMm - 2 * TEXT_MARGIN - 10 };
 }
 

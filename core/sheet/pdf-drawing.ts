@@ -2,7 +2,7 @@
 import type { PDFPage } from "pdf-lib";
 import { clipEvenOdd, endPath, lineTo, moveTo, popGraphicsState, pushGraphicsState } from "pdf-lib";
 import type { Drawing, LayerName, PlainPrimitive, Point, Text } from "./drawing.ts";
-import { LAYER_STROKE, textColour } from "./look.ts";
+import { penOf, textColour } from "./look.ts";
 import { colourOf, points, setLine, type TypeCase, typeWidth } from "./pdf-type.ts";
 import { plainPrimitives } from "./plain.ts";
 import { clearBox } from "./svg.ts";
@@ -49,12 +49,19 @@ export function drawWithin(
 /** Draws all of it. */
 export function drawDrawing(page: PDFPage, type: TypeCase, drawing: Drawing, at: Placing): void {
   for (const layer of drawing.layers) {
-    for (const item of plainPrimitives(layer.items)) put(page, type, item, layer.name, at);
+    for (const item of plainPrimitives(layer.items)) put(page, type, item, layer.name, drawing.fine, at);
   }
 }
 
-function put(page: PDFPage, type: TypeCase, item: PlainPrimitive, layer: LayerName, at: Placing): void {
-  const { colour, width, dash } = LAYER_STROKE[layer];
+function put(
+  page: PDFPage,
+  type: TypeCase,
+  item: PlainPrimitive,
+  layer: LayerName,
+  fine: boolean | undefined,
+  at: Placing,
+): void {
+  const { colour, width, dash } = penOf(layer, fine);
   const pen = {
     borderColor: colourOf(colour),
     borderWidth: points(width),

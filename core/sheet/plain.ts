@@ -76,12 +76,12 @@ function label(d: DimensionLine, low: number, high: number, inside: boolean): Pl
       ...(turned ? { turn: -Math.PI / 2 } : {}),
     });
   }
+  const style = { size: d.size, clear: true, anchor: d.before === true ? "end" : "start" } as const;
+  const way = d.before === true ? -1 : 1;
+  // Level text beside a short upright dimension, which has no room along it.
+  if (turned) return text([d.at + way * 1.2, (low + high) / 2 + d.size * 0.35], d.text, style);
   const beyond = 2 * ARROW + 0.8;
-  if (turned) {
-    // Level text beside the line: a short upright dimension has no room along it.
-    return text([d.at + 1.2, (low + high) / 2 + d.size * 0.35], d.text, { size: d.size, clear: true });
-  }
-  return text([high + beyond, d.at + d.size * 0.35], d.text, { size: d.size, clear: true });
+  return text([d.before === true ? low - beyond : high + beyond, d.at + d.size * 0.35], d.text, style);
 }
 
 /** Lines over a simple polygon, spaced evenly, by the even-odd rule. */

@@ -79,7 +79,12 @@ function pictureFiles({ computed, plan, sizes }: SheetInput, paper: Paper): Shee
   const files = [textFile("door.svg", "image/svg+xml", svgFile(views), "the door drawn to scale")];
   if (plan.bolt !== null) {
     files.push(
-      textFile("latch.svg", "image/svg+xml", svgFile(latchDrawing(plan, sizes, width)), "the latch cut open"),
+      textFile(
+        "latch.svg",
+        "image/svg+xml",
+        svgFile(latchDrawing(plan, sizes, { width, height: 150 })),
+        "the latch cut open",
+      ),
     );
   }
   return files;

@@ -1,6 +1,6 @@
 /** A drawing as SVG text, true to scale: a millimetre of the drawing is a millimetre of paper. */
 import type { Drawing, Layer, LayerName, PlainPrimitive, Point, Text } from "./drawing.ts";
-import { INK, LAYER_STROKE, type Stroke, textColour } from "./look.ts";
+import { INK, LAYER_STROKE, penOf, textColour } from "./look.ts";
 import { plainPrimitives } from "./plain.ts";
 import { textWidth } from "./text-width.ts";
 
@@ -23,7 +23,7 @@ export function escaped(words: string): string {
 export function svgFile(drawing: Drawing): string {
   const groups = drawing.layers.map(
     (layer) =>
-      `<g id="${layer.name}" inkscape:groupmode="layer" inkscape:label="${layer.name}"${strokeOf(layer.name)}>${shapes(layer)}</g>`,
+      `<g id="${layer.name}" inkscape:groupmode="layer" inkscape:label="${layer.name}"${strokeOf(layer.name, drawing.fine)}>${shapes(layer)}</g>`,
   );
   const spaces =
     'xmlns="http://www.w3.org/2000/svg" xmlns:inkscape="http://www.inkscape.org/namespaces/inkscape"';
@@ -33,7 +33,7 @@ export function svgFile(drawing: Drawing): string {
 /** For a page: no ids, which several drawings of one page would share. */
 export function svgElement(drawing: Drawing): string {
   const groups = drawing.layers.map(
-    (layer) => `<g data-layer="${layer.name}"${strokeOf(layer.name)}>${shapes(layer)}</g>`,
+    (layer) => `<g data-layer="${layer.name}"${strokeOf(layer.name, drawing.fine)}>${shapes(layer)}</g>`,
   );
   return `<svg xmlns="http://www.w3.org/2000/svg" ${sizeOf(drawing)} role="img" aria-label="${escaped(drawing.title)}" font-family="${FACES}">${groups.join("")}</svg>`;
 }
@@ -43,8 +43,8 @@ function sizeOf({ widthMm, heightMm }: Drawing): string {
   return `width="${w}mm" height="${h}mm" viewBox="0 0 ${w} ${h}"`;
 }
 
-function strokeOf(name: LayerName): string {
-  const { colour, width, dash }: Stroke = LAYER_STROKE[name];
+function strokeOf(name: LayerName, fine: boolean | undefined): string {
+  const { colour, width, dash } = penOf(name, fine);
   const dashes = dash.length === 0 ? "" : ` stroke-dasharray="${dash.map(number).join(" ")}"`;
   return ` fill="none" stroke="${colour}" stroke-width="${number(width)}"${dashes} stroke-linejoin="round"`;
 }

@@ -46,7 +46,7 @@ function steps(paper: Paper, many: boolean): string[] {
     ...glue,
     "Red is cut, blue is drilled, green is the latch, violet is a magnet with the pole that shows. Dashed is hidden, chain-dotted is an axis.",
     "Punch every cross before drilling. Drill square to the edge, to the depth written beside it: tape around the drill is a stop.",
-    "Mark the pole on every magnet with a pen before gluing: hold it to a marked one and follow the arrows, which point to N.",
+    "Mark the pole on every magnet with a pen before gluing: its N pole draws the south end of a compass needle. The arrows point to N.",
   ];
 }
 
@@ -74,7 +74,13 @@ function maps(drawings: readonly Drawing[], paper: Paper): Block {
   });
   return {
     kind: "picture",
-    drawing: { title: "Map of the pages", widthMm: room.width, heightMm: tall * share + 8, layers },
+    drawing: {
+      title: "Map of the pages",
+      widthMm: room.width,
+      heightMm: tall * share + 8,
+      layers,
+      fine: true,
+    },
     caption: "Which page holds what.",
   };
 }
