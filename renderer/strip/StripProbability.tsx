@@ -86,6 +86,7 @@ function Recommended({
 }) {
   if (x < scale.left || x > right) return null;
   const words = `recommended ${text} s`;
+  // Right of the flag the curve is above the words; left of it, where there is no room on the right, below them.
   const toLeft = x > right - textWidth(words, 0.8125 * rem, 620) - 1.5 * rem;
   return (
     <g className="strip-recommended">
@@ -95,8 +96,8 @@ function Recommended({
         d={`M${x} ${row.top}l${toLeft ? -8 : 8} 4l${toLeft ? 8 : -8} 4z`}
       />
       <text
-        x={x + (toLeft ? -12 : 12)}
-        y={row.top + row.height - 0.35 * rem}
+        x={x + (toLeft ? -24 : 12)}
+        y={toLeft ? row.top + 0.95 * rem : row.top + row.height - 0.35 * rem}
         textAnchor={toLeft ? "end" : "start"}
       >
         {words}
