@@ -5,23 +5,16 @@ const MODEL = (section: string) => `model page, section ${section}`;
 const COPPER = "copper, 0.00393/K at 20 °C (IEC 60028)";
 
 const coilKeys = ["ratedVoltage", "ratedCurrent"].map((k) => key(`solenoid.${k}`));
-const circuitKeys = [
-  key("supply.voltage"),
-  key("driver.kind"),
-  key("driver.dropVoltage"),
-  key("driver.onResistance"),
-  key("solenoid.ambient"),
-];
+const switchKeys = [key("driver.kind"), key("driver.dropVoltage"), key("driver.onResistance")];
+const circuitKeys = [key("supply.voltage"), ...switchKeys, key("solenoid.ambient")];
 const boltKeys = ["springForce", "boltMass", "boltPoints"].map((k) => key(`latch.${k}`));
 const withdrawKeys = [
   ...boltKeys,
   key("latch.frictionCoefficient"),
   key("latch.guideFactor"),
-  key("latch.sideLoad"),
   key("solenoid.pull"),
   key("solenoid.stroke"),
 ];
-const heatKeys = [key("solenoid.thermalResistance"), key("solenoid.thermalTimeConstant")];
 
 const solenoid: readonly ResultDefinition[] = [
   {
@@ -47,7 +40,14 @@ const solenoid: readonly ResultDefinition[] = [
     unit: "V",
     title: "least supply voltage that withdraws the bolt",
     formula: "i_p R + V_drop (MOSFET i_p (R + R_on)), i_p = I_r √(F_needed/F(full stroke))",
-    inputs: [from("solenoid.resistance"), key("solenoid.ratedCurrent"), ...withdrawKeys, ...circuitKeys],
+    inputs: [
+      from("solenoid.resistance"),
+      key("solenoid.ratedCurrent"),
+      ...withdrawKeys,
+      key("latch.sideLoad"),
+      ...switchKeys,
+      key("solenoid.ambient"),
+    ],
     source: MODEL("5"),
     value: (c) => c.solenoid?.pullInVoltage ?? null,
   },
@@ -90,7 +90,13 @@ const solenoid: readonly ResultDefinition[] = [
     unit: "degC",
     title: "coil after one hold from ambient",
     formula: "dT/dt = (T_a + R_th P(T) − T)/τ_th over timer.nominal, P = i(T)² R(T)",
-    inputs: [from("solenoid.current"), ...heatKeys, from("timer.nominal"), key("solenoid.ambient")],
+    inputs: [
+      from("solenoid.current"),
+      key("solenoid.thermalResistance"),
+      key("solenoid.thermalTimeConstant"),
+      from("timer.nominal"),
+      key("solenoid.ambient"),
+    ],
     source: `${MODEL("5")}; ${COPPER}`,
     value: (c) => c.solenoid?.coil?.holdTemperature ?? null,
   },
@@ -99,7 +105,7 @@ const solenoid: readonly ResultDefinition[] = [
     unit: "degC",
     title: "coil that is never switched off",
     formula: "T = T_a + R_th P(T)",
-    inputs: [from("solenoid.current"), ...heatKeys, key("solenoid.ambient"), key("solenoid.insulationClass")],
+    inputs: [from("solenoid.current"), key("solenoid.thermalResistance"), key("solenoid.ambient")],
     source: `${MODEL("5")}; classes by IEC 60085; ${COPPER}`,
     value: (c) => c.solenoid?.coil?.continuousTemperature ?? null,
   },
@@ -111,7 +117,7 @@ const supply: readonly ResultDefinition[] = [
     unit: "W",
     title: "heat in the transistor while the coil is on",
     formula: "V_drop I, or I² R_on",
-    inputs: [from("solenoid.current"), ...circuitKeys.slice(1, 4)],
+    inputs: [from("solenoid.current"), ...switchKeys],
     source: MODEL("5"),
     value: (c) => c.driver?.dissipation ?? null,
   },
@@ -122,7 +128,7 @@ const supply: readonly ResultDefinition[] = [
     formula: "coil at ambient + regulator input (linear: I; switching: V_out I/(η V_in))",
     inputs: [
       from("solenoid.current"),
-      ...["voltage", "logicVoltage", "logicCurrent", "regulator", "efficiency", "currentLimit"].map((k) =>
+      ...["voltage", "logicVoltage", "logicCurrent", "regulator", "efficiency"].map((k) =>
         key(`supply.${k}`),
       ),
     ],
@@ -229,7 +235,15 @@ const passage: readonly ResultDefinition[] = [
     unit: "s",
     title: "from the nose at the door until the flap is let go",
     formula: "(body length + b sin θ_h)/speed",
-    inputs: ["animals.bodyLength", "animals.speed", "flap.height", "flap.hingeOffset"].map(key),
+    inputs: [
+      "animals.bodyLength",
+      "animals.speed",
+      "animals.shoulderHeight",
+      "opening.sillHeight",
+      "flap.bottomClearance",
+      "flap.height",
+      "flap.hingeOffset",
+    ].map(key),
     source: MODEL("6"),
     value: (c) => c.governing.passage.passTime,
   },

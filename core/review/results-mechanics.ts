@@ -6,7 +6,8 @@ const PENDULUM = "compound pendulum (Meriam and Kraige, Engineering Mechanics: D
 const MAGNETS =
   "uniform magnetic charge on the pole faces (Furlani, Permanent Magnet and Electromechanical Devices; Vokoun et al., J. Magn. Magn. Mater. 321 (2009) 3758)";
 
-const flapKeys = ["width", "height", "thickness", "density", "hingeOffset"].map((k) => key(`flap.${k}`));
+const flapKeys = ["width", "height", "thickness", "material", "density"].map((k) => key(`flap.${k}`));
+const hung = [key("flap.hingeOffset"), key("flap.extraMasses")];
 const magnetKeys = [
   "arrangement",
   "sides",
@@ -21,26 +22,59 @@ const magnetKeys = [
   "distanceFromHinge",
   "temperature",
 ].map((k) => key(`magnets.${k}`));
-const motionInputs = [
-  from("flap.inertia"),
+/** What the shape of the magnets' torque over the angle depends on. */
+const magnetShapeKeys = [
+  "arrangement",
+  "perSide",
+  "pitch",
+  "polarity",
+  "diameter",
+  "thickness",
+  "gap",
+  "distanceFromHinge",
+].map((k) => key(`magnets.${k}`));
+const strengthKeys = ["remanence", "temperature"].map((k) => key(`magnets.${k}`));
+
+/** The flap's own magnets as masses at their places. */
+const magnetMassKeys = ["sides", "perSide", "diameter", "thickness"].map((k) => key(`magnets.${k}`));
+const magnetPlaceKeys = ["arrangement", "pitch", "distanceFromHinge"].map((k) => key(`magnets.${k}`));
+/** What gravity and dry friction do to a flap at rest. */
+const holdingInputs = [
   from("flap.firstMoment"),
   key("opening.outOfPlumb"),
   key("hinge.frictionTorque"),
-  key("hinge.viscousDamping"),
   key("hinge.staticRatio"),
-  key("hinge.stopAngle"),
-  key("hinge.stopRestitution"),
   key("seal.frictionTorque"),
   key("seal.contactAngle"),
-  key("damper.coefficient"),
-  key("damper.withinAngle"),
-  key("air.density"),
-  key("air.dragCoefficient"),
-  key("air.swingFactor"),
+];
+/** What wind and pressure do to it. */
+const blownInputs = [key("air.density"), key("air.dragCoefficient"), key("air.pressureDifference")];
+/** Where a flap can rest. */
+const restInputs = [
+  ...holdingInputs,
+  ...blownInputs,
   key("air.windSpeed"),
-  key("air.pressureDifference"),
+  key("hinge.stopAngle"),
   ...magnetKeys,
 ];
+const motionInputs = [
+  from("flap.inertia"),
+  ...restInputs,
+  key("hinge.viscousDamping"),
+  key("hinge.stopRestitution"),
+  key("damper.coefficient"),
+  key("damper.withinAngle"),
+  key("air.swingFactor"),
+  key("release.speed"),
+];
+/** z_h, the hinge above the floor. */
+const hingeHeightKeys = [
+  key("opening.sillHeight"),
+  key("flap.bottomClearance"),
+  key("flap.height"),
+  key("flap.hingeOffset"),
+];
+const slotAngleKeys = [key("latch.offset"), key("latch.distanceFromHinge")];
 const EQUATION =
   "I θ̈ = −S g sin(θ − δ) + τ_mag(θ) + τ_air(θ, ω) + τ_Δp(θ) − (c + c_d·[|θ| ≤ θ_d]) ω − τ_fric(θ) sgn ω";
 
@@ -50,7 +84,7 @@ const flap: readonly ResultDefinition[] = [
     unit: "kg",
     title: "everything that swings",
     formula: "m = ρ W H t + Σ m_i, the flap's own magnets at 7500 kg/m³ among the m_i",
-    inputs: [...flapKeys, key("flap.extraMasses"), ...magnetKeys.slice(0, 8)],
+    inputs: [...flapKeys, key("flap.extraMasses"), ...magnetMassKeys],
     source: MODEL("1"),
     value: (c) => c.body.mass,
   },
@@ -59,7 +93,7 @@ const flap: readonly ResultDefinition[] = [
     unit: "kg m^2",
     title: "moment of inertia about the hinge",
     formula: "I = m_p (H² + t²)/12 + m_p (o + H/2)² + Σ m_i r_i²",
-    inputs: [...flapKeys, key("flap.extraMasses")],
+    inputs: [...flapKeys, ...hung, ...magnetMassKeys, ...magnetPlaceKeys],
     source: `${MODEL("1")}; parallel axes`,
     value: (c) => c.body.inertia,
   },
@@ -68,7 +102,7 @@ const flap: readonly ResultDefinition[] = [
     unit: "kg m",
     title: "mass times distance below the hinge",
     formula: "S = m_p (o + H/2) + Σ m_i r_i",
-    inputs: [...flapKeys, key("flap.extraMasses")],
+    inputs: [...flapKeys, ...hung, ...magnetMassKeys, ...magnetPlaceKeys],
     source: MODEL("1"),
     value: (c) => c.body.firstMoment,
   },
@@ -90,7 +124,7 @@ const magnets: readonly ResultDefinition[] = [
     title: "strongest turning of the magnets on the flap, back to the centre where they attract",
     formula:
       "max over 0…θ_stop of |τ_mag(θ)|, τ_mag = −dE/dθ over every facing pair of one side, times sides",
-    inputs: magnetKeys,
+    inputs: [...magnetShapeKeys, key("magnets.sides"), ...strengthKeys, key("hinge.stopAngle")],
     source: MAGNETS,
     value: (c) => c.centring?.figures.greatestTorque ?? null,
   },
@@ -99,7 +133,7 @@ const magnets: readonly ResultDefinition[] = [
     unit: "rad",
     title: "where the magnets turn the flap most",
     formula: "the θ of magnets.peakTorque",
-    inputs: magnetKeys,
+    inputs: [...magnetShapeKeys, key("hinge.stopAngle")],
     source: MAGNETS,
     value: (c) => c.centring?.figures.greatestAngle ?? null,
   },
@@ -117,7 +151,13 @@ const magnets: readonly ResultDefinition[] = [
     unit: "N",
     title: "pull between one facing pair, flap closed (attracting positive)",
     formula: "−dE/d(gap) of one pair at θ = 0",
-    inputs: magnetKeys,
+    inputs: [
+      key("magnets.force"),
+      key("magnets.diameter"),
+      key("magnets.thickness"),
+      key("magnets.gap"),
+      ...strengthKeys,
+    ],
     source: MAGNETS,
     value: (c) => c.centring?.figures.axialForce ?? null,
   },
@@ -137,14 +177,14 @@ const swing: readonly ResultDefinition[] = [
     name: "swing.releaseAngle",
     unit: "rad",
     title: "where the flap is let go",
-    formula: "θ_h = acos((z_h − shoulder)/b), 0 if the edge clears the back; `release.angle` where given",
+    formula:
+      "θ_h = acos((z_h − shoulder)/b), 0 if the edge clears the back, at most the stop; `release.angle` where given. Its sign: the direction that settles later, where the two differ",
     inputs: [
       key("release.angle"),
       key("animals.shoulderHeight"),
-      key("opening.sillHeight"),
-      key("flap.bottomClearance"),
-      key("flap.height"),
-      key("flap.hingeOffset"),
+      ...hingeHeightKeys,
+      key("hinge.stopAngle"),
+      from("swing.settleTime"),
     ],
     source: MODEL("6"),
     value: (c) => c.governing.swing.releaseAngle,
@@ -154,7 +194,7 @@ const swing: readonly ResultDefinition[] = [
     unit: "s",
     title: "from let-go until the flap is inside the bolt's play to stay",
     formula: `last time |θ − θ_off| comes down to θ_c before rest; ${EQUATION}`,
-    inputs: [...motionInputs, from("swing.releaseAngle"), from("latch.captureAngle"), key("latch.offset")],
+    inputs: [...motionInputs, from("swing.releaseAngle"), from("latch.captureAngle"), ...slotAngleKeys],
     source: MODEL("2"),
     value: (c) => c.governing.swing.settleTime,
   },
@@ -181,7 +221,7 @@ const swing: readonly ResultDefinition[] = [
     unit: "rad",
     title: "how far off the slot's centre friction can hold the flap",
     formula: "max |θ − θ_off| over the connected set of |τ_0(θ)| ≤ k_s τ_fric(θ) nearest θ_off",
-    inputs: [...motionInputs, key("latch.offset")],
+    inputs: [...restInputs, ...slotAngleKeys],
     source: MODEL("2"),
     value: (c) => c.deadBand,
   },
@@ -190,12 +230,20 @@ const swing: readonly ResultDefinition[] = [
     unit: "1",
     title: "passes through the centre before it settles: what you can count",
     formula: "crossings of θ = θ_off from let-go to swing.settleTime (to rest if it never settles)",
-    inputs: [...motionInputs, from("swing.settleTime")],
+    inputs: [...motionInputs, from("swing.releaseAngle"), from("swing.settleTime"), ...slotAngleKeys],
     source: MODEL("2"),
     value: (c) => c.governing.swing.centrePasses,
   },
 ];
 
+const startInputs = [
+  from("flap.inertia"),
+  from("flap.firstMoment"),
+  key("opening.outOfPlumb"),
+  ...magnetKeys,
+  from("swing.releaseAngle"),
+  key("release.speed"),
+];
 const LEDGER = "initial = hinge + viscous + seal + air + stops + left";
 const energy: readonly ResultDefinition[] = (
   [
@@ -212,7 +260,7 @@ const energy: readonly ResultDefinition[] = (
   unit: "J",
   title,
   formula: `${formula}; ${LEDGER}`,
-  inputs: [...motionInputs, from("swing.releaseAngle")],
+  inputs: part === "initial" ? startInputs : [...motionInputs, from("swing.releaseAngle")],
   source: MODEL("2"),
   value: (c) => c.governing.swing.ledger[part],
 }));
@@ -255,12 +303,9 @@ const push: readonly ResultDefinition[] = [
     formula:
       "max over 0…min(θ_h, acos((z_h − h_push)/b)) of (S g sin(θ + |δ|) − τ_mag + k_s τ_fric)/(z_h − h_push)",
     inputs: [
-      from("flap.firstMoment"),
-      key("opening.outOfPlumb"),
+      ...holdingInputs,
       ...magnetKeys,
-      key("hinge.frictionTorque"),
-      key("seal.frictionTorque"),
-      key("hinge.staticRatio"),
+      ...hingeHeightKeys,
       key("animals.pushHeight"),
       key("animals.shoulderHeight"),
     ],
@@ -281,7 +326,13 @@ const push: readonly ResultDefinition[] = [
     unit: "J",
     title: "what a walking animal also puts into the flap",
     formula: "½ I (speed/(z_h − h_push))²",
-    inputs: [from("flap.inertia"), key("animals.speed"), key("animals.pushHeight")],
+    inputs: [
+      from("flap.inertia"),
+      key("animals.speed"),
+      key("animals.pushHeight"),
+      key("animals.shoulderHeight"),
+      ...hingeHeightKeys,
+    ],
     source: MODEL("6"),
     value: (c) => c.pushes[c.hardestPush].energy,
   },
@@ -291,7 +342,7 @@ const push: readonly ResultDefinition[] = [
     title: "the wind that opens the unlatched flap past the bolt's play",
     formula:
       "least of both directions s: V² = max over 0…θ_c + s θ_off of [(S g sin(φ − s δ) + |τ_mag| − s τ_Δp + k_s τ_fric)/cos² φ]/(½ ρ_a C_d W (b² − o²)/2)",
-    inputs: [...motionInputs, from("latch.captureAngle"), key("latch.offset")],
+    inputs: [...holdingInputs, ...blownInputs, ...magnetKeys, from("latch.captureAngle"), ...slotAngleKeys],
     source: `${MODEL("6")}; velocity pressure 0.613 V² (ASCE 7)`,
     value: (c) => c.gust?.speed ?? null,
   },
