@@ -3,6 +3,7 @@ import { parseQuantity } from "../quantity/quantity.ts";
 import { type Computed, compute, type HoldRelatch, relatchAt } from "../review/compute.ts";
 import { RESULTS, resultValues } from "../review/results.ts";
 import { type Words, words } from "../review/words.ts";
+import { traceCsv } from "../swing/csv.ts";
 import { type SampledTrace, sampleTrace } from "../swing/trace.ts";
 import { CallError, readCall, textOption } from "./call.ts";
 import { relatchRecord } from "./command-review.ts";
@@ -46,15 +47,6 @@ function holdOption(text: string | null): number | null {
   if (!read.ok) throw new CallError(`--hold: ${read.problem}; expected ${read.expected}; received "${text}"`);
   if (!(read.value > 0)) throw new CallError(`--hold must be above 0 s; received "${text}"`);
   return read.value;
-}
-
-/** The trace as comma-separated text, full precision. */
-export function traceCsv(samples: SampledTrace): string {
-  const rows = ["time_s,angle_rad,speed_rad_per_s"];
-  for (let i = 0; i < samples.time.length; i++) {
-    rows.push(`${samples.time[i]},${samples.angle[i]},${samples.speed[i]}`);
-  }
-  return `${rows.join("\n")}\n`;
 }
 
 const SWING_NAMES = RESULTS.filter((r) => /^(swing|energy|flap|latch)\./.test(r.name));

@@ -1,12 +1,12 @@
 /** What leaves the page as a file: the swing's trace, a picture of the door, a film of the passage. */
 import type { StoreApi } from "zustand/vanilla";
+import { traceCsv } from "../../core/swing/csv.ts";
 import type { Bridge } from "../../electron/bridge.ts";
 import type { UiState } from "../shell/ui-store.ts";
 import type { Page } from "../state/page-store.ts";
 import type { Playhead } from "../state/playhead.ts";
 import type { DoorView } from "../state/view.ts";
 import type { DoorSceneHandle } from "../three/scene-props.ts";
-import { traceCsv } from "./trace-csv.ts";
 
 export interface ExportNeeds {
   readonly page: Page;

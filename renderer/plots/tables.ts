@@ -1,4 +1,5 @@
 /** The figures' numbers as comma-separated text in SI units, for the clipboard. */
+import { traceCsv } from "../../core/swing/csv.ts";
 import type { DoorView } from "../state/view.ts";
 
 export type TableName = "angle" | "phase" | "energy" | "torque";
@@ -14,7 +15,7 @@ export function csv(columns: Readonly<Record<string, ArrayLike<number>>>): strin
 
 /** What a figure shows, as numbers. */
 export function figureTable({ swing, torques }: DoorView, name: TableName): string {
-  const { time, angle, speed, energy } = swing;
+  const { time, energy } = swing;
   if (name === "energy") {
     const { left, hinge, viscous, seal, air, stops } = energy;
     return csv({
@@ -36,5 +37,5 @@ export function figureTable({ swing, torques }: DoorView, name: TableName): stri
       friction_Nm: torques.friction,
     });
   }
-  return csv({ time_s: time, angle_rad: angle, speed_rad_per_s: speed });
+  return traceCsv(swing);
 }

@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { traceCsv } from "../../../renderer/export/trace-csv.ts";
+import { traceCsv } from "../../../core/swing/csv.ts";
 import { prepare, viewAt } from "../../../renderer/worker/compute-view.ts";
 import { exampleText } from "../example.ts";
 
