@@ -20,13 +20,16 @@ import type { RideSystem } from "../passage/relatch.ts";
 import type { Motion } from "../swing/motion.ts";
 import type { SwingSystem } from "../swing/system.ts";
 import type { FlapState, Trace } from "../swing/trace.ts";
-import { neverSticks } from "./firm-ride.ts";
+import { energyToLeave, FirmRide, neverSticks } from "./firm-ride.ts";
 import { BLOCK_EDGE, CAPTURE_EDGE, INSIDE, Marks, RIDING, TURN } from "./marks.ts";
-import { OUT_AT_ONCE, RideWatch } from "./ride-watch.ts";
+import { bareWay, RideWatch } from "./ride-watch.ts";
 import { CAUGHT, type OutcomeCode, SHUT_OUT, Stretches } from "./stretches.ts";
 
 /** How far past an edge of the slot a ride from that edge starts, rad: far below any angle that matters, far above rounding. */
 const PAST_EDGE = 1e-12;
+
+/** Between two ways to one end there is seldom a third end; it is looked for to this many times the sharpness. */
+const SAME_END = 8;
 
 export class MouthOutcomes {
   /** The result of the last `find`. */
@@ -35,6 +38,11 @@ export class MouthOutcomes {
   rides = 0;
   private readonly marks = new Marks();
   private readonly watch: RideWatch;
+  private readonly firmRide: FirmRide;
+  /** Of the last ride: its way, and whether the flap was too fast for the bolt from the start. */
+  private way = 0;
+  private direct = false;
+  private toLeave = 0;
   private readonly state: FlapState = { time: 0, angle: 0, speed: 0 };
   private trace: Trace;
   private free: SwingSystem | null = null;
@@ -51,6 +59,7 @@ export class MouthOutcomes {
   constructor(trace: Trace, motion: Motion) {
     this.trace = trace;
     this.watch = new RideWatch(motion);
+    this.firmRide = new FirmRide(motion);
   }
 
   /**
@@ -69,7 +78,7 @@ export class MouthOutcomes {
     stretches.clear();
     marks.scan(trace, ride.latch);
     this.firm = neverSticks(ride);
-    this.watch.outcomeOnly = this.firm;
+    if (this.firm) this.toLeave = energyToLeave(ride);
     this.afterEnd(ride);
     let piece = this.firm ? this.beforeCalm() : marks.count - 2;
     while (piece >= 0 && !(this.done[0] && this.done[1])) {
@@ -130,10 +139,22 @@ export class MouthOutcomes {
     this.stretches.addBefore(trace.endTime, Number.POSITIVE_INFINITY, code);
   }
 
-  /** Runs the ride from `state`; its way is left in `watch`. */
+  /**
+   * Runs the ride from `state`. Where no ride sticks, outcomes alone order them: the faster is shut out, the slower caught,
+   * and nothing else; otherwise all the way counts.
+   */
   private rideOn(): OutcomeCode {
     this.rides++;
-    this.watch.run(this.ride as RideSystem, this.state);
+    const ride = this.ride as RideSystem;
+    if (this.firm) {
+      const outcome = this.firmRide.run(ride, this.state, this.toLeave);
+      this.way = bareWay(outcome);
+      this.direct = this.firmRide.direct;
+      return outcome;
+    }
+    this.watch.run(ride, this.state);
+    this.way = this.watch.way;
+    this.direct = this.watch.direct;
     return this.watch.outcome;
   }
 
@@ -185,7 +206,7 @@ export class MouthOutcomes {
 
   /** One passage over the edge, towards the slot or away from it. */
   private riding(piece: number): void {
-    const { marks, watch } = this;
+    const { marks } = this;
     if (this.isDone(piece)) return;
     const direction = marks.direction(piece);
     if (direction === 0) return;
@@ -195,19 +216,19 @@ export class MouthOutcomes {
     }
     this.stateAt(piece, direction);
     const early = this.rideOn();
-    const earlyWay = watch.way;
+    const earlyWay = this.way;
     const outwards = marks.middle(piece) * direction > 0;
-    if (watch.direct) {
+    if (this.direct) {
       if (!outwards && this.fleeting && marks.kind(piece) === BLOCK_EDGE)
         this.done[direction > 0 ? 1 : 0] = true;
       return;
     }
     let late: OutcomeCode = SHUT_OUT;
-    let lateWay = OUT_AT_ONCE;
+    let lateWay = bareWay(SHUT_OUT);
     if (!(outwards && marks.kind(piece + 1) === BLOCK_EDGE)) {
       this.stateAt(piece + 1, -direction);
       late = this.rideOn();
-      lateWay = watch.way;
+      lateWay = this.way;
     }
     this.between(this.timeOf(piece), early, earlyWay, this.timeOf(piece + 1), late, lateWay);
   }
@@ -226,13 +247,14 @@ export class MouthOutcomes {
       return;
     }
     const middle = (from + to) / 2;
-    if (to - from <= this.sharp || !(middle > from && middle < to)) {
+    const enough = early === late ? SAME_END * this.sharp : this.sharp;
+    if (to - from <= enough || !(middle > from && middle < to)) {
       this.stretches.addBefore(from, to, Math.max(early, late) as OutcomeCode);
       return;
     }
     this.trace.at(this.free as SwingSystem, middle, this.state);
     const code = this.rideOn();
-    const { way } = this.watch;
+    const { way } = this;
     this.between(middle, code, way, to, late, lateWay);
     this.between(from, early, earlyWay, middle, code, way);
   }

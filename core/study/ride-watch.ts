@@ -9,13 +9,9 @@ const LONGEST_WAY = 8 ** 15;
 
 export class RideWatch implements StepObserver {
   outcome: OutcomeCode = SHUT_OUT;
-  /**
-   * Equal for rides that pass the same edges, turn in the same places and end the same; where the outcome alone orders the
-   * rides (`outcomeOnly`), for rides that end the same.
-   */
+  /** Equal for rides that pass the same edges, turn in the same places and end the same. */
   way = 0;
   turns = 0;
-  outcomeOnly = false;
   private low = 0;
   private high = 0;
   private centre = 0;
@@ -35,7 +31,7 @@ export class RideWatch implements StepObserver {
     this.turns = 0;
     const { outcome } = boltAtMouth(ride, state, this.motion, this);
     this.outcome = outcome === "caught" ? CAUGHT : outcome === "stuck" ? STUCK : SHUT_OUT;
-    this.way = (this.outcomeOnly ? 0 : this.way * 8) + 5 + this.outcome;
+    this.way = wayOf(this.way, this.outcome);
   }
 
   /** Shut out without turning once: the flap was too fast for the bolt. */
@@ -56,5 +52,12 @@ export class RideWatch implements StepObserver {
   }
 }
 
-/** The way of a ride that starts at the far end of the edge: shut out at once. */
-export const OUT_AT_ONCE = 5 + SHUT_OUT;
+/** A way with its end. */
+function wayOf(events: number, outcome: OutcomeCode): number {
+  return events * 8 + 5 + outcome;
+}
+
+/** The way of a ride that ends without an event on it. */
+export function bareWay(outcome: OutcomeCode): number {
+  return wayOf(0, outcome);
+}

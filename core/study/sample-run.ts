@@ -13,8 +13,8 @@ import { sampleStream } from "./stream.ts";
 import { CAUGHT, STUCK, type Stretches } from "./stretches.ts";
 import type { AnimalTally, Ends, Tally } from "./tally.ts";
 
-/** Where the outcome changes along a riding passage is found to this, s; the doubt counts as the worse outcome. */
-const SHARP = 1e-4;
+/** Where the outcome changes along a riding passage is found to this, s, a tenth of a grid step; the doubt counts as the worse outcome. */
+const SHARP = 1e-3;
 
 /** Settings of a timer, s. */
 export interface StudyTimer {

@@ -62,7 +62,7 @@ export function causeList(causes: Readonly<Record<Cause, number>>): string {
 export function samplesToShow(share: number, reliability: number): number {
   let low = 1;
   let high = samplesNeeded(reliability);
-  const shows = (samples: number) => lowerBound(Math.floor(share * samples), samples) >= reliability;
+  const shows = (samples: number) => lowerBound(share * samples, samples) >= reliability;
   while (!shows(high) && high < 2 ** 40) {
     low = high;
     high *= 2;

@@ -1,4 +1,4 @@
-/** A study from its request to its answer, in one go or in parts. */
+/** A study from its request to its answer on one thread; `channel.ts` spreads the counting over several. */
 import { type HoldStudy, holdStudy } from "./hold-study.ts";
 import type { StudyRequest } from "./request.ts";
 import { SampleRun } from "./sample-run.ts";

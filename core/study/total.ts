@@ -37,6 +37,17 @@ export class StudyTotal {
     return true;
   }
 
+  /** All that was counted, as the tally of one range; the caller has made sure that it is one. */
+  asTally({ from, to }: SampleRange): Tally {
+    const end = Math.min(to, this.settle.length);
+    const rows = {
+      from,
+      settle: this.settle.slice(from, Math.max(from, end)),
+      needed: this.needed.slice(from, Math.max(from, end)),
+    };
+    return { from, to, animals: this.animals, rows };
+  }
+
   /** Ranges not counted yet. */
   get missing(): readonly SampleRange[] {
     const missing: SampleRange[] = [];

@@ -1,7 +1,9 @@
 /** Doors for the study's tests: the reference's files, and random changes to them. */
 import { readdirSync, readFileSync } from "node:fs";
-import type { Door } from "../../../core/door/index.ts";
+import type { Door, Tolerance } from "../../../core/door/index.ts";
 import { latchCannotWork, readDoor, setValue, valueFits } from "../../../core/door/index.ts";
+import { si } from "../../../core/quantity/brands.ts";
+import { studyInputs } from "../../../core/study/inputs.ts";
 
 const FOLDER = new URL("../../reference/model/doors/", import.meta.url);
 
@@ -45,7 +47,7 @@ export function stirredDoor(door: Door, uniform: () => number): Door | null {
   const values: Record<string, number> = {};
   for (const [path, low, high] of STIRRED) {
     const base = path === "opening.outOfPlumb" ? 0.005 : path === "latch.offset" ? 0.001 : null;
-    const nominal = base ?? (setValue(door, path, 0).ok ? valueOf(door, path) : null);
+    const nominal = base ?? (setValue(door, path, 0).ok ? numberAt(door, path) : null);
     if (nominal === null) return null;
     const value = nominal * (low + uniform() * (high - low));
     if (valueFits(path, value)) values[path] = value;
@@ -54,7 +56,23 @@ export function stirredDoor(door: Door, uniform: () => number): Door | null {
   return latchCannotWork(stirred) ? null : stirred;
 }
 
-function valueOf(door: Door, path: string): number {
+function numberAt(door: Door, path: string): number {
   const [section, key] = path.split(".");
   return (door as unknown as Record<string, Record<string, number>>)[section][key];
+}
+
+/** The door with these tolerances and no others. */
+export function withTolerances(door: Door, tolerances: Record<string, Tolerance>): Door {
+  return { ...door, study: { ...door.study, tolerances: new Map(Object.entries(tolerances)) } };
+}
+
+/** The door with nothing spreading at all: every default set to nothing, the timer exact. */
+export function withoutSpread(door: Door): Door {
+  const exact = {
+    ...door,
+    timer: door.timer && { ...door.timer, resistorTolerance: si<"1">(0), capacitorTolerance: si<"1">(0) },
+  };
+  const none: Tolerance = { shape: "normal", twoSigma: 0, relative: true };
+  const keys = studyInputs(exact).inputs.map(({ key }) => key);
+  return withTolerances(exact, Object.fromEntries(keys.map((key) => [key, none])));
 }
