@@ -50,7 +50,7 @@ function settles(computed: Computed, w: Words): Verdict {
     ? `is still moving ${w.time(swing.endTime)} after let-go`
     : restAngle === null
       ? `does not end within ${w.angle(latch.capture)} of the slot's centre`
-      : `rests ${w.angle(Math.abs(restAngle - latch.centre))} off the slot's centre (${side(restAngle - latch.centre)}), outside the bolt's play of ${w.angle(latch.capture)}`;
+      : `rests after ${w.time(restTime ?? 0)}, ${w.angle(Math.abs(restAngle - latch.centre))} off the slot's centre (${side(restAngle - latch.centre)}), outside the bolt's play of ${w.angle(latch.capture)}`;
   return {
     status: "fail",
     says: `The flap never settles: it ${where}`,

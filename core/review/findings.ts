@@ -15,7 +15,7 @@ import { HOLD_RULES } from "./findings-hold.ts";
 import type { Rule, Verdict } from "./findings-rule.ts";
 import { SUPPLY_RULES } from "./findings-supply.ts";
 import { SWING_RULES } from "./findings-swing.ts";
-import { type Bench, newBench, suggestionsFor } from "./suggest.ts";
+import { newBench, suggestionsFor } from "./suggest.ts";
 import { counted, listed, type Words } from "./words.ts";
 
 export const FINDING_RULES: readonly Rule[] = [
@@ -41,20 +41,20 @@ export function judgements(computed: Computed, words: Words): ReadonlyMap<Rule, 
 export function findings(computed: Computed, words: Words): readonly Finding[] {
   const all = judgements(computed, words);
   const bench = newBench(computed, words, judgements, all);
-  return [...all].map(([rule, verdict]) => finding(rule, verdict, bench));
+  return [...all].map(([rule, verdict]) =>
+    finding(rule, verdict, verdict.status === "ok" ? [] : suggestionsFor(rule, bench)),
+  );
 }
 
-function finding(rule: Rule, verdict: Verdict, bench: Bench): Finding {
-  const suggestions = verdict.status === "ok" ? [] : suggestionsFor(rule, bench);
+/** The same without the work of suggestions: for a view that must follow the hand. */
+export function findingsAtOnce(computed: Computed, words: Words): readonly Finding[] {
+  return [...judgements(computed, words)].map(([rule, verdict]) => finding(rule, verdict, []));
+}
+
+function finding(rule: Rule, verdict: Verdict, suggestions: readonly Suggestion[]): Finding {
   const results = [...new Set([...rule.results, ...(verdict.alsoNames ?? [])])];
-  return {
-    id: rule.id,
-    part: rule.part,
-    status: verdict.status,
-    message: sentence(verdict, suggestions),
-    results,
-    suggestions,
-  };
+  const message = sentence(verdict, suggestions);
+  return { id: rule.id, part: rule.part, status: verdict.status, message, results, suggestions };
 }
 
 /** "What is the case: what to change, or what else." */

@@ -19,7 +19,7 @@ export const CUT: Readonly<Record<UnitSystem, number>> = { metric: 0.005, inch: 
 /** A detector's reach is set to a decimetre or a quarter foot, m. */
 export const REACH: Readonly<Record<UnitSystem, number>> = { metric: 0.1, inch: 0.0762 };
 
-/** An entry for a key at a value rounded to `step` (SI), or to the dimension's own, or to two digits. */
+/** An entry for a key at a value rounded to `step` (SI), or to the dimension's own, or to two digits; not for temperatures. */
 export function entry(
   path: string,
   value: number,

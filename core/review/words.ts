@@ -94,6 +94,36 @@ function apart(
   return [write(a, digits), write(b, digits)];
 }
 
+/** Results' units that the door file has too. */
+const DIMENSION_OF_UNIT: Readonly<Record<string, Dimension>> = {
+  kg: "mass",
+  m: "length",
+  s: "time",
+  rad: "angle",
+  N: "force",
+  "N m": "torque",
+  "m/s": "speed",
+  degC: "temperature",
+  V: "voltage",
+  A: "current",
+  ohm: "resistance",
+};
+
+/** Digits of a result told by itself. */
+const FIGURE_DIGITS = 4;
+
+/** A result's value, SI, as text; units that only results have stay SI. "none" where it does not exist for the door. */
+export function figureText(value: number | null, unit: string, w: Words): string {
+  if (value === null) return "none";
+  const dimension = DIMENSION_OF_UNIT[unit];
+  if (dimension !== undefined) return w.of(value, dimension, FIGURE_DIGITS);
+  if (unit === "J") return w.energy(value);
+  if (unit === "W") return w.power(value);
+  if (unit === "N m/rad") return `${w.torque(value)}/rad`;
+  const spelled = unit.replace(/\^2/g, "²");
+  return unit === "1" ? plain(value, FIGURE_DIGITS) : `${plain(value, FIGURE_DIGITS)} ${spelled}`;
+}
+
 /** "a", "a and b", "a, b and c". */
 export function listed(items: readonly string[], last = "and"): string {
   if (items.length < 2) return items.join("");
