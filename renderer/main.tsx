@@ -19,6 +19,7 @@ import { type Asker, createDocuments } from "./state/documents.ts";
 import { drivePlayhead } from "./state/drive.ts";
 import { createEngine, type Port } from "./state/engine.ts";
 import { followFilm } from "./state/follow-film.ts";
+import { createMaps, type MapPort } from "./state/maps.ts";
 import { createPage } from "./state/page-store.ts";
 import { createPlayhead } from "./state/playhead.ts";
 import { createSettings } from "./state/settings.ts";
@@ -34,6 +35,11 @@ function startStudy(): StudyPort {
   return worker as unknown as StudyPort;
 }
 
+function startMap(): MapPort {
+  const worker = new Worker(new URL("./worker/map-worker.ts", import.meta.url), { type: "module" });
+  return worker as unknown as MapPort;
+}
+
 /** One thread is left to the page. */
 const STUDY_THREADS = Math.max(1, Math.min(8, navigator.hardwareConcurrency - 1));
 
@@ -43,6 +49,7 @@ function assemble(): Workbench {
   const settings = createSettings(window.localStorage);
   const ui = createUi();
   const studies = createStudies(page, startStudy, STUDY_THREADS);
+  const maps = createMaps(page, startMap);
   const playhead = createPlayhead();
   const scene = { current: null };
   const asker: Asker = {
@@ -51,7 +58,7 @@ function assemble(): Workbench {
   };
   const documents = createDocuments(page, bridge, asker);
   const commands = createCommands({ page, documents, settings, ui, playhead, bridge, scene, systemIsDark });
-  return { page, documents, settings, ui, studies, playhead, bridge, commands, scene };
+  return { page, documents, settings, ui, studies, maps, playhead, bridge, commands, scene };
 }
 
 /** ms. */

@@ -52,6 +52,6 @@ function sceneAtHand(scene: { current: DoorSceneHandle | null }): DoorSceneHandl
   return scene.current;
 }
 
-function stem({ store }: Page): string {
+export function stem({ store }: Page): string {
   return (store.getState().document?.name ?? "door").replace(/\.door\.json$/i, "");
 }

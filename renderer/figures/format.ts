@@ -44,6 +44,8 @@ function both(metric: Written, inch: Written = metric): Record<UnitSystem, Writt
 }
 
 const DIGITS = 3;
+/** Of the person's own numbers. */
+const KEY_DIGITS = 4;
 
 /** "6.1 N", "3.4°"; a dash where the figure does not exist. */
 export function figureText(value: number | null, unit: string, system: UnitSystem, digits = DIGITS): string {
@@ -66,7 +68,12 @@ export function changeText(change: number, unit: string, system: UnitSystem): st
 }
 
 /** A number of the door itself, by what kind of quantity its key is. */
-export function keyText(value: number, dimension: Dimension | null, system: UnitSystem): string {
-  if (dimension === null) return String(Number(value.toPrecision(4)));
-  return formatQuantity(value, dimension, system, 4);
+export function keyText(
+  value: number,
+  dimension: Dimension | null,
+  system: UnitSystem,
+  digits = KEY_DIGITS,
+): string {
+  if (dimension === null) return String(Number(value.toPrecision(digits)));
+  return formatQuantity(value, dimension, system, digits);
 }

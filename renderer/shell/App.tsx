@@ -3,7 +3,6 @@ import { type ReactNode, useEffect } from "react";
 import { PartsRail } from "../parts/PartsRail.tsx";
 import { StationForm } from "../parts/StationForm.tsx";
 import { isUnsaved } from "../state/page-store.ts";
-import { OVERLAYS } from "../ui/overlays.ts";
 import { DropTarget } from "./DropTarget.tsx";
 import { Dialogs } from "./dialogs/Dialogs.tsx";
 import { Header } from "./Header.tsx";
@@ -28,7 +27,6 @@ export function App(): ReactNode {
         <Header />
         {there ? <Bench /> : <Welcome />}
       </div>
-      <section id={OVERLAYS} aria-label="Menus and explanations" />
       <Dialogs />
       <DropTarget />
       <Said />

@@ -141,7 +141,9 @@ function DoorMenu(): ReactNode {
       <Overlay>
         <Menu
           className="menu"
-          disabledKeys={there ? [] : ["save", "save-as", "export-trace", "export-picture", "export-film"]}
+          disabledKeys={
+            there ? [] : ["save", "save-as", "export-sheet", "export-trace", "export-picture", "export-film"]
+          }
         >
           {item("new", "New from an example…")}
           {item("open", "Open…", "Ctrl O")}
@@ -149,6 +151,7 @@ function DoorMenu(): ReactNode {
           {item("save", "Save", "Ctrl S")}
           {item("save-as", "Save as…", "Ctrl Shift S")}
           <Separator className="menu-line" />
+          {item("export-sheet", "Build sheet and template…")}
           {item("export-trace", "Swing as CSV…")}
           {item("export-picture", "Picture of the door…")}
           {item("export-film", "Film of the passage…")}

@@ -11,6 +11,7 @@ import { holdChanges } from "../state/hold.ts";
 import { textOf } from "../state/page-store.ts";
 import type { StudyView } from "../state/view.ts";
 import { Icon } from "../ui/icons.tsx";
+import { DoorMap } from "./DoorMap.tsx";
 import { usePage, useWorkbench } from "./workbench.ts";
 
 const SAMPLES = [5_000, 20_000, 100_000] as const;
@@ -63,6 +64,7 @@ export function Study(): ReactNode {
         </p>
       ))}
       {study !== null && <Answer study={study} old={old} />}
+      <DoorMap />
     </section>
   );
 }

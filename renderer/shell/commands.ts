@@ -5,6 +5,7 @@
 import type { StoreApi } from "zustand/vanilla";
 import type { Bridge, MenuCommand } from "../../electron/bridge.ts";
 import { exportFilm, exportPicture, exportTrace } from "../export/exports.ts";
+import { exportSheet } from "../export/sheet.ts";
 import type { Documents } from "../state/documents.ts";
 import type { Page } from "../state/page-store.ts";
 import type { Playhead } from "../state/playhead.ts";
@@ -46,7 +47,7 @@ export function createCommands(needs: CommandNeeds): Commands {
     "export-trace": () => void exportTrace(needs).catch(tell("The swing could not be exported")),
     "export-picture": () => void exportPicture(needs).catch(tell("The picture could not be made")),
     "export-film": () => void exportFilm(needs).catch(tell("The film could not be made")),
-    "export-sheet": () => tell("No build sheet yet")("The build sheet comes with the command line for now."),
+    "export-sheet": () => void exportSheet(needs).catch(tell("The build sheet could not be written")),
     undo: page.actions.undo,
     redo: page.actions.redo,
     "play-pause": () => playhead.toggle(),

@@ -4,6 +4,7 @@ import { useStore } from "zustand";
 import type { StoreApi } from "zustand/vanilla";
 import type { Bridge } from "../../electron/bridge.ts";
 import type { Documents } from "../state/documents.ts";
+import type { Maps } from "../state/maps.ts";
 import type { Page, PageState } from "../state/page-store.ts";
 import type { Playhead } from "../state/playhead.ts";
 import type { Settings } from "../state/settings.ts";
@@ -19,6 +20,7 @@ export interface Workbench {
   readonly ui: StoreApi<UiState>;
   readonly playhead: Playhead;
   readonly studies: Studies;
+  readonly maps: Maps;
   readonly bridge: Bridge;
   readonly commands: Commands;
   /** The 3D door once it stands. */

@@ -69,7 +69,7 @@ describe.each(["light", "dark"] as const)("in %s colours axe has nothing to obje
   test("with everything else on the stage", async () => {
     const page = await open({ colorScheme });
     await page.getByRole("button", { name: "Pin a copy" }).first().click();
-    for (const stage of ["Swing", "Compare"]) {
+    for (const stage of ["Swing", "Study", "Compare"]) {
       await page.getByRole("radio", { name: stage }).click();
       await page.waitForTimeout(500);
       expect({ stage, found: await violations(page) }).toEqual({ stage, found: [] });

@@ -180,3 +180,20 @@ test("a study tells how far it is, can be cancelled, and recommends a hold that 
   expect(await entry(page, "timer.holdTime").inputValue()).toBe(words.replace("Set the hold to ", ""));
   expect(await page.getByText("The door was changed since").count()).toBe(1);
 });
+
+test("a map is drawn, read off and adopted from", async () => {
+  const page = await openBench(app);
+  await page.getByRole("radio", { name: "Study" }).click();
+  await page.getByRole("button", { name: "Draw" }).click();
+  const map = page.locator(".map-stage");
+  await map.scrollIntoViewIfNeeded();
+  await map.focus();
+  await page.keyboard.press("Home");
+  await expect
+    .poll(() => page.locator(".map-words").textContent(), SOON)
+    .toMatch(/gap \(magnets\) 3 mm: [\d.]+ s/);
+  await page.keyboard.press("Enter");
+  await station(page, "magnets");
+  expect(await entry(page, "magnets.gap").inputValue()).toBe("3 mm");
+  expect(await page.getByRole("button", { name: "Undo: Adopt gap (magnets) 3 mm" }).count()).toBe(1);
+});

@@ -1,5 +1,6 @@
 // Doors as files in a plain browser: open, save, drop, recent, crash recovery, the unsaved question, exports.
 import { readFileSync } from "node:fs";
+import { strFromU8, unzipSync } from "fflate";
 import type { Page } from "playwright-core";
 import { expect, test } from "vitest";
 import { setUpApp } from "./harness/app.ts";
@@ -139,4 +140,16 @@ test("the swing is exported as the command line's table", async () => {
   expect(first[0]).toBe(0);
   expect(Math.abs(first[1])).toBeGreaterThan(0.5);
   expect(rows.length).toBeGreaterThan(500);
+});
+
+test("the build sheet is one archive with the pages, the template and the data", async () => {
+  const page = await openBench(app);
+  await page.getByRole("button", { name: "Door", exact: true }).click();
+  const download = page.waitForEvent("download", { timeout: 60_000 });
+  await page.getByRole("menuitem", { name: /Build sheet/ }).click();
+  const archive = unzipSync(readFileSync(await (await download).path()));
+  const names = Object.keys(archive).map((name) => name.slice(name.indexOf("/") + 1));
+  for (const name of ["build-sheet.pdf", "drill-template.pdf", "template-flap.dxf", "results.csv"])
+    expect(names).toContain(name);
+  expect(strFromU8(archive["medium-dog-build/build-sheet.pdf"].slice(0, 5))).toBe("%PDF-");
 });
