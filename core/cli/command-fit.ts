@@ -92,7 +92,11 @@ function fitText(
   return `${blocks.filter((block) => block !== "").join("\n\n")}\n`;
 }
 
+/** Correlations weaker than this are left to --json. */
+const WORTH_SAYING = 0.7;
+
 function correlationText({ correlations }: FitDone): string {
-  const rows = correlations.map(({ a, b, value }) => [`  ${value.toFixed(2)}`, `${a} with ${b}`]);
-  return rows.length === 0 ? "" : `Correlations\n${columns(rows)}`;
+  const strong = correlations.filter(({ value }) => Math.abs(value) >= WORTH_SAYING);
+  const rows = strong.map(({ a, b, value }) => [`  ${value.toFixed(2)}`, `${a} with ${b}`]);
+  return rows.length === 0 ? "" : `Strongly correlated\n${columns(rows)}`;
 }
