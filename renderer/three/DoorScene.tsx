@@ -4,7 +4,7 @@
  * component per subject · `camera/` standpoints · `export/` pictures and films · this.
  */
 import "./look/console.ts";
-import { Canvas } from "@react-three/fiber";
+import { Canvas, useThree } from "@react-three/fiber";
 import { useCallback, useEffect, useMemo, useRef, useState } from "react";
 import { BasicShadowMap, PCFShadowMap } from "three";
 import type { Camera, Theme } from "../state/view.ts";
@@ -14,7 +14,8 @@ import { cutPlace } from "./camera/standpoints.ts";
 import { layoutDoor } from "./layout/layout.ts";
 import { createLook } from "./look/look.ts";
 import { findQuality, type Quality } from "./look/quality.ts";
-import { usePalette } from "./look/use-palette.ts";
+import { usePalette, useTypeReady } from "./look/use-palette.ts";
+import { createPace } from "./motion/pace.ts";
 import { createRig } from "./motion/rig.ts";
 import { AngleScale } from "./parts/AngleScale.tsx";
 import { Animal } from "./parts/Animal.tsx";
@@ -61,7 +62,7 @@ export function DoorScene(props: DoorSceneProps) {
       <Canvas
         frameloop="demand"
         flat
-        dpr={quality.still}
+        dpr={quality.moving}
         shadows={{ type: quality.fine ? PCFShadowMap : BasicShadowMap }}
         gl={{ antialias: quality.fine, powerPreference: "high-performance" }}
         camera={{ fov: 26, near: 0.05, far: 20, position: [-1, 1, -2] }}
@@ -88,6 +89,8 @@ function Scene(props: SceneProps) {
   const layout = useMemo(() => layoutDoor(view.door, view.geometry), [view.door, view.geometry]);
   const look = useLook(theme, quality.fine);
   const [rig] = useState(createRig);
+  const touch = usePace(quality);
+  const typeReady = useTypeReady();
   const stand = useStand(options.camera);
   const cut = cutPlace(stand, options.section, layout);
   const { direction } = view.replay;
@@ -96,8 +99,8 @@ function Scene(props: SceneProps) {
   const closeCut = options.section && stand === "latch";
   const pick = onPick as (part: ScenePart) => void;
   const parts = useMemo(
-    () => ({ view, layout, look, rig, units, cut, pick }),
-    [view, layout, look, rig, units, cut, pick],
+    () => ({ view, layout, look, rig, typeReady, units, cut, touch, pick }),
+    [view, layout, look, rig, typeReady, units, cut, touch, pick],
   );
   return (
     <SceneProvider value={parts}>
@@ -119,6 +122,21 @@ function Scene(props: SceneProps) {
       <Driver pinned={pinned} playhead={playhead} quality={quality} onHandle={onHandle} />
     </SceneProvider>
   );
+}
+
+function usePace(quality: Quality): () => void {
+  const get = useThree((state) => state.get);
+  const pace = useMemo(
+    () =>
+      createPace(quality, {
+        density: () => get().viewport.dpr,
+        setDensity: (density) => get().setDpr(density),
+        draw: () => get().invalidate(),
+      }),
+    [quality, get],
+  );
+  useEffect(() => pace.stop, [pace]);
+  return pace.touch;
 }
 
 /** The standpoint last chosen: what is cut and lit for it stays so while the person turns the view from there. */

@@ -25,11 +25,10 @@ interface CameraRigProps {
 }
 
 export function CameraRig({ camera: view, section, onFreeOrbit, onReady }: CameraRigProps) {
-  const { layout, view: door } = useScene();
+  const { layout, view: door, touch } = useScene();
   const { direction } = door.replay;
   const camera = useThree((state) => state.camera) as PerspectiveCamera;
   const size = useThree((state) => state.size);
-  const invalidate = useThree((state) => state.invalidate);
   const controls = useControls(camera);
   const turned = useRef(false);
   const moving = useRef<{ way: Move; since: number } | null>(null);
@@ -50,8 +49,8 @@ export function CameraRig({ camera: view, section, onFreeOrbit, onReady }: Camer
       moving.current = null;
       placeAlong(way, 1, camera, controls.target);
     } else moving.current = { way, since: Number.NaN };
-    invalidate();
-  }, [request, layout.key, aspect, camera, controls, invalidate]);
+    touch();
+  }, [request, layout.key, aspect, camera, controls, touch]);
 
   useFrame((state) => {
     const current = moving.current;
@@ -61,7 +60,7 @@ export function CameraRig({ camera: view, section, onFreeOrbit, onReady }: Camer
     const part = (now - current.since) / DURATION;
     placeAlong(current.way, part, camera, controls.target);
     if (part >= 1) moving.current = null;
-    else invalidate();
+    else touch();
   });
 
   useEffect(() => {
@@ -80,7 +79,7 @@ export function CameraRig({ camera: view, section, onFreeOrbit, onReady }: Camer
     };
     const changed = () => {
       if (held) byHand();
-      invalidate();
+      touch();
     };
     controls.addEventListener("start", hold);
     controls.addEventListener("end", release);
@@ -90,7 +89,7 @@ export function CameraRig({ camera: view, section, onFreeOrbit, onReady }: Camer
         byHand();
         turnCamera(camera, controls.target, turn);
         controls.update();
-        invalidate();
+        touch();
       },
     });
     return () => {
@@ -98,7 +97,7 @@ export function CameraRig({ camera: view, section, onFreeOrbit, onReady }: Camer
       controls.removeEventListener("end", release);
       controls.removeEventListener("change", changed);
     };
-  }, [controls, camera, invalidate, onFreeOrbit, onReady]);
+  }, [controls, camera, touch, onFreeOrbit, onReady]);
   return null;
 }
 

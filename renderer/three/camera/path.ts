@@ -15,6 +15,8 @@ interface Polar {
 export interface Move {
   readonly from: Polar;
   readonly to: Polar;
+  /** Where it ends to the last bit, whatever way led there: the same view is the same picture. */
+  readonly end: Standpoint;
 }
 
 export function polar({ position, target, fov }: Standpoint): Polar {
@@ -35,20 +37,34 @@ export function move(from: Standpoint, to: Standpoint): Move {
   const end = polar(to);
   const turn = end.azimuth - start.azimuth;
   const short = turn - 2 * Math.PI * Math.round(turn / (2 * Math.PI));
-  return { from: start, to: { ...end, azimuth: start.azimuth + short } };
+  return { from: start, to: { ...end, azimuth: start.azimuth + short }, end: to };
 }
 
 /** Puts the camera `part` of the way along, 0 to 1, eased at both ends. */
-export function placeAlong(
-  { from, to }: Move,
-  part: number,
+export function placeAlong(way: Move, part: number, camera: PerspectiveCamera, target: Vector3): void {
+  if (part >= 1) placeAt(way.end, camera, target);
+  else placeBetween(way, part * part * (3 - 2 * part), camera, target);
+  const distance = camera.position.distanceTo(target);
+  camera.near = distance * 0.05;
+  camera.far = distance * 4 + 6;
+  camera.lookAt(target);
+  camera.updateProjectionMatrix();
+}
+
+function placeAt(
+  { position, target: at, fov }: Standpoint,
   camera: PerspectiveCamera,
   target: Vector3,
 ): void {
-  const k = part >= 1 ? 1 : part * part * (3 - 2 * part);
+  target.set(...at);
+  camera.position.set(...position);
+  camera.fov = fov;
+}
+
+function placeBetween({ from, to }: Move, k: number, camera: PerspectiveCamera, target: Vector3): void {
   const mix = (a: number, b: number) => a + (b - a) * k;
-  const fov = mix(from.fov, to.fov);
-  const distance = mix(from.extent, to.extent) / Math.tan((fov * Math.PI) / 360);
+  camera.fov = mix(from.fov, to.fov);
+  const distance = mix(from.extent, to.extent) / Math.tan((camera.fov * Math.PI) / 360);
   const azimuth = mix(from.azimuth, to.azimuth);
   const height = mix(from.height, to.height);
   target.set(
@@ -56,14 +72,9 @@ export function placeAlong(
     mix(from.target[1], to.target[1]),
     mix(from.target[2], to.target[2]),
   );
-  camera.fov = fov;
-  camera.near = distance * 0.05;
-  camera.far = distance * 4 + 6;
   camera.position.set(
     target.x + distance * Math.cos(height) * Math.sin(azimuth),
     target.y + distance * Math.sin(height),
     target.z + distance * Math.cos(height) * Math.cos(azimuth),
   );
-  camera.lookAt(target);
-  camera.updateProjectionMatrix();
 }

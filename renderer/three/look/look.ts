@@ -111,6 +111,9 @@ export function createLook(palette: Palette, fine: boolean): Look {
   return look;
 }
 
+/** Faces seen at a slant step back from their outlines. */
+const BEHIND_LINES = { polygonOffset: true, polygonOffsetFactor: 1, polygonOffsetUnits: 1 } as const;
+
 type Keep = <T extends Material>(one: T) => T;
 
 function cutMaterials(palette: Palette, textures: Texture[], keep: Keep): Record<Stuff, Material> {
@@ -118,7 +121,9 @@ function cutMaterials(palette: Palette, textures: Texture[], keep: Keep): Record
   const hatched = (ground: string, line: string, spacing: number, slant: 1 | -1) => {
     const map = hatching(ground, line, spacing, slant);
     textures.push(map);
-    return keep(new MeshBasicMaterial({ map, side: DoubleSide, color: dark ? "#d6d0c8" : "#ffffff" }));
+    return keep(
+      new MeshBasicMaterial({ map, side: DoubleSide, color: dark ? "#d6d0c8" : "#ffffff", ...BEHIND_LINES }),
+    );
   };
   return {
     plaster: hatched("#f0e6d6", "#c9b89c", 0.006, 1),

@@ -58,3 +58,7 @@ export function pagePalette(theme: Theme): Palette {
   const style = getComputedStyle(document.documentElement);
   return readPalette(theme, (name) => style.getPropertyValue(name));
 }
+
+export function samePalette(a: Palette, b: Palette): boolean {
+  return (Object.keys(a) as (keyof Palette)[]).every((key) => a[key] === b[key]);
+}

@@ -1,6 +1,7 @@
 /**
  * The things that move, collected once by the components that make them; one function poses them all for a moment of the
- * passage. Runs every frame: reads the replay, writes transforms, allocates nothing.
+ * passage. Runs every frame: reads the replay, writes transforms, allocates nothing (hence the
+ * loops by index).
  */
 import type { Object3D, PerspectiveCamera, Sprite } from "three";
 import type { Replay } from "../../../core/passage/replay.ts";
@@ -32,41 +33,48 @@ export interface Rig {
   readonly sample: Sample;
   readonly ghostSample: Sample;
   /** All turn with the flap. */
-  readonly flaps: Set<Object3D>;
-  readonly ghosts: Set<Object3D>;
-  readonly bolts: Set<BoltRig>;
+  readonly flaps: Object3D[];
+  readonly ghosts: Object3D[];
+  readonly bolts: BoltRig[];
   /** Shown while the coil is driven, and while it is not. */
-  readonly coilOn: Set<Object3D>;
-  readonly coilOff: Set<Object3D>;
-  readonly animals: Set<AnimalRig>;
+  readonly coilOn: Object3D[];
+  readonly coilOff: Object3D[];
+  readonly animals: AnimalRig[];
   /** Sprites of a fixed size in pixels, kept in `userData.size`. */
-  readonly labels: Set<Sprite>;
+  readonly labels: Sprite[];
 }
 
 export function createRig(): Rig {
   return {
     sample: emptySample(),
     ghostSample: emptySample(),
-    flaps: new Set(),
-    ghosts: new Set(),
-    bolts: new Set(),
-    coilOn: new Set(),
-    coilOff: new Set(),
-    animals: new Set(),
-    labels: new Set(),
+    flaps: [],
+    ghosts: [],
+    bolts: [],
+    coilOn: [],
+    coilOff: [],
+    animals: [],
+    labels: [],
   };
 }
 
 export function poseRig(rig: Rig, replay: Replay, pinned: Replay | null, time: number): void {
   const sample = sampleReplay(replay, time, rig.sample);
-  for (const flap of rig.flaps) flap.rotation.x = flapTurn(sample.angle);
-  for (const bolt of rig.bolts) poseBolt(bolt, sample.bolt);
-  for (const on of rig.coilOn) on.visible = sample.coil;
-  for (const off of rig.coilOff) off.visible = !sample.coil;
-  for (const animal of rig.animals) poseAnimal(animal, sample.nose, replay.direction);
+  turn(rig.flaps, sample.angle);
+  for (let i = 0; i < rig.bolts.length; i++) poseBolt(rig.bolts[i], sample.bolt);
+  show(rig.coilOn, sample.coil);
+  show(rig.coilOff, !sample.coil);
+  for (let i = 0; i < rig.animals.length; i++) poseAnimal(rig.animals[i], sample.nose, replay.direction);
   if (pinned === null) return;
-  const other = sampleReplay(pinned, time, rig.ghostSample);
-  for (const ghost of rig.ghosts) ghost.rotation.x = flapTurn(other.angle);
+  turn(rig.ghosts, sampleReplay(pinned, time, rig.ghostSample).angle);
+}
+
+function turn(flaps: readonly Object3D[], angle: number): void {
+  for (let i = 0; i < flaps.length; i++) flaps[i].rotation.x = flapTurn(angle);
+}
+
+function show(objects: readonly Object3D[], visible: boolean): void {
+  for (let i = 0; i < objects.length; i++) objects[i].visible = visible;
 }
 
 function poseBolt(bolt: BoltRig, extension: number): void {
@@ -92,7 +100,8 @@ function poseAnimal(animal: AnimalRig, nose: number, direction: 1 | -1): void {
 /** Keeps labels at their size on the screen, `height` pixels high. */
 export function sizeLabels(rig: Rig, camera: PerspectiveCamera, height: number): void {
   const perPixel = (2 * Math.tan((camera.fov * Math.PI) / 360)) / height;
-  for (const label of rig.labels) {
+  for (let i = 0; i < rig.labels.length; i++) {
+    const label = rig.labels[i];
     const { width, height: tall } = label.userData.size as { width: number; height: number };
     label.scale.set(width * perPixel, tall * perPixel, 1);
   }

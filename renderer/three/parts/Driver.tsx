@@ -1,5 +1,5 @@
 /** The one place where frames happen: reads the playhead, poses what moves. Draws only when there is something new. */
-import { type RootState, useFrame, useThree } from "@react-three/fiber";
+import { useFrame, useThree } from "@react-three/fiber";
 import { useEffect, useLayoutEffect, useMemo } from "react";
 import type { PerspectiveCamera } from "three";
 import type { Playhead } from "../../state/playhead.ts";
@@ -20,9 +20,8 @@ interface DriverProps {
 }
 
 export function Driver({ pinned, playhead, quality, onHandle }: DriverProps) {
-  const { view, rig, cut } = useScene();
+  const { view, rig, cut, touch } = useScene();
   const get = useThree((state) => state.get);
-  const invalidate = useThree((state) => state.invalidate);
   const other = pinned?.replay ?? null;
 
   useFrame((state) => {
@@ -30,9 +29,9 @@ export function Driver({ pinned, playhead, quality, onHandle }: DriverProps) {
     sizeLabels(rig, state.camera as PerspectiveCamera, state.size.height);
   });
 
-  useEffect(() => followPlayhead(playhead, quality, get), [playhead, quality, get]);
-  // Anything drawn from other props is new as well.
-  useEffect(invalidate);
+  useEffect(() => playhead.subscribe(touch), [playhead, touch]);
+  // Anything drawn from other props is motion as well.
+  useEffect(touch);
 
   const planes = useMemo(() => cutPlanes(cut), [cut]);
   // At every change: new things may have come.
@@ -53,34 +52,16 @@ export function Driver({ pinned, playhead, quality, onHandle }: DriverProps) {
     onHandle({
       canvas,
       drawAt,
-      capturePng: () => captureCanvas(canvas, () => drawAt(playhead.time)),
-      recordWebm: (range, signal) => recordCanvas(canvas, drawAt, range, signal),
+      capturePng: () => {
+        get().setDpr(quality.still);
+        return captureCanvas(canvas, () => drawAt(playhead.time)).finally(touch);
+      },
+      recordWebm: (range, signal) => {
+        get().setDpr(quality.film);
+        return recordCanvas(canvas, drawAt, range, signal).finally(touch);
+      },
     });
     return () => onHandle(null);
-  }, [get, rig, view, other, playhead, onHandle]);
+  }, [get, rig, view, other, playhead, quality, touch, onHandle]);
   return null;
-}
-
-/** ms without a tick after which the picture counts as standing. */
-const SETTLED = 250;
-
-/** Draws at every tick, coarser while there is motion where drawing is dear. */
-function followPlayhead(playhead: Playhead, quality: Quality, get: () => RootState): () => void {
-  let timer = 0;
-  const settle = () => {
-    get().setDpr(quality.still);
-    get().invalidate();
-  };
-  const unsubscribe = playhead.subscribe(() => {
-    if (quality.moving !== quality.still) {
-      if (get().viewport.dpr !== quality.moving) get().setDpr(quality.moving);
-      window.clearTimeout(timer);
-      timer = window.setTimeout(settle, SETTLED);
-    }
-    get().invalidate();
-  });
-  return () => {
-    window.clearTimeout(timer);
-    unsubscribe();
-  };
 }

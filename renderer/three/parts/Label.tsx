@@ -23,7 +23,8 @@ export function Label({
   strong = false,
   ring = "",
 }: LabelProps) {
-  const { look } = useScene();
+  const { look, typeReady } = useScene();
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the same words look otherwise once the type has come.
   const sprite = useMemo(() => {
     const style = {
       colour,
@@ -33,7 +34,7 @@ export function Label({
       ...(ring === "" ? {} : { ring }),
     };
     return makeLabel(text, style, look.palette);
-  }, [text, colour, ground, letters, strong, ring, look.palette]);
+  }, [text, colour, ground, letters, strong, ring, look.palette, typeReady]);
   useEffect(() => () => disposeLabel(sprite), [sprite]);
   useRig((rig) => rig.labels, sprite);
   const [x, y] = anchor;

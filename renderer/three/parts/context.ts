@@ -12,9 +12,13 @@ export interface SceneParts {
   readonly layout: DoorLayout;
   readonly look: Look;
   readonly rig: Rig;
+  /** The page's type has come. */
+  readonly typeReady: boolean;
   readonly units: UnitSystem;
   /** x of the cut, m; `null` where nothing is cut away. */
   readonly cut: number | null;
+  /** Something moved: to be drawn. */
+  readonly touch: () => void;
   readonly pick: (part: ScenePart) => void;
 }
 
@@ -37,15 +41,15 @@ export function useGeometry(make: (layout: DoorLayout) => BufferGeometry): Buffe
   return geometry;
 }
 
-/** Adds something to one of the rig's sets while it is on the screen. */
-export function useRig<T>(set: (rig: Rig) => Set<T>, item: T | null): void {
+/** Adds something to one of the rig's lists while it is on the screen. */
+export function useRig<T>(list: (rig: Rig) => T[], item: T | null): void {
   const { rig } = useScene();
-  const held = set(rig);
+  const held = list(rig);
   useEffect(() => {
     if (item === null) return;
-    held.add(item);
+    held.push(item);
     return () => {
-      held.delete(item);
+      held.splice(held.indexOf(item), 1);
     };
   }, [held, item]);
 }

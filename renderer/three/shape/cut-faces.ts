@@ -4,8 +4,10 @@ import type { CutFace } from "../layout/section.ts";
 import type { Stuff } from "../layout/solids.ts";
 
 /** Between two layers, m: seen by the depth buffer, not by the eye. */
-const HAIR = 0.00012;
+const HAIR = 0.0002;
 const LAYERS = 9;
+/** Outlines lie over the next layer, where it shares the edge, but not over the one after. */
+const OUTLINE = 1.6;
 
 export function facesByStuff(faces: readonly CutFace[]): ReadonlyMap<Stuff, readonly CutFace[]> {
   const map = new Map<Stuff, CutFace[]>();
@@ -36,11 +38,11 @@ export function cutGeometry(faces: readonly CutFace[], x: number): BufferGeometr
   return geometry;
 }
 
-/** The faces' edges as line segments, each over its own layer. */
+/** The faces' edges as line segments, each over its own layer and the next. */
 export function cutOutlines(faces: readonly CutFace[], x: number): BufferGeometry {
   const position: number[] = [];
   for (const { outline, layer } of faces) {
-    const at = x + HAIR * (LAYERS - layer - 0.5);
+    const at = x + HAIR * (LAYERS - layer - OUTLINE);
     for (const [i, [y, z]] of outline.entries()) {
       const [nextY, nextZ] = outline[(i + 1) % outline.length];
       position.push(at, y, z, at, nextY, nextZ);

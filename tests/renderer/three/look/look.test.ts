@@ -2,7 +2,7 @@ import { expect, test } from "vitest";
 import { isWorthSaying } from "../../../../renderer/three/look/console.ts";
 import { isClear } from "../../../../renderer/three/look/flap-look.ts";
 import { chance } from "../../../../renderer/three/look/noise.ts";
-import { readPalette } from "../../../../renderer/three/look/palette.ts";
+import { readPalette, samePalette } from "../../../../renderer/three/look/palette.ts";
 import { qualityFor } from "../../../../renderer/three/look/quality.ts";
 
 test("a software renderer moves coarsely and stands finely, a graphics processor is used up to a bound", () => {
@@ -21,6 +21,8 @@ test("the palette is the page's tokens, and says grey where one is missing", () 
   const tokens: Record<string, string> = { "--ink": " #112233 ", "--face": "Serif" };
   const palette = readPalette("dark", (name) => tokens[name] ?? "");
   expect(palette).toMatchObject({ theme: "dark", ink: "#112233", face: "Serif", ghost: "#808080" });
+  expect(samePalette(palette, { ...palette })).toBe(true);
+  expect(samePalette(palette, { ...palette, ink: "#112234" })).toBe(false);
 });
 
 test("one sees through polycarbonate, acrylic and glass, by whatever capitals", () => {

@@ -44,7 +44,7 @@ describe("the flap", () => {
     (angle) => {
       const rig = createRig();
       const flap = new Object3D();
-      rig.flaps.add(flap);
+      rig.flaps.push(flap);
       poseRig(rig, still(angle, 0, 0, 0, 1), null, 0);
       expect(edge(flap).z).toBeCloseTo(0.3 * Math.sin(angle), 12);
       expect(edge(flap).y).toBeCloseTo(-0.3 * Math.cos(angle), 12);
@@ -54,8 +54,8 @@ describe("the flap", () => {
   test("the pinned flap swings by its own film", () => {
     const rig = createRig();
     const [flap, ghost] = [new Object3D(), new Object3D()];
-    rig.flaps.add(flap);
-    rig.ghosts.add(ghost);
+    rig.flaps.push(flap);
+    rig.ghosts.push(ghost);
     poseRig(rig, still(0.1, 0, 0, 0, 1), still(0.7, 0, 0, 0, 1), 0);
     expect(edge(flap).z).toBeCloseTo(0.3 * Math.sin(0.1), 12);
     expect(edge(ghost).z).toBeCloseTo(0.3 * Math.sin(0.7), 12);
@@ -67,7 +67,7 @@ test.each([1, -1] as const)(
   (direction) => {
     const rig = createRig();
     const bolt: BoltRig = { direction, springLength: 0.006, shaft: new Object3D(), spring: new Object3D() };
-    rig.bolts.add(bolt);
+    rig.bolts.push(bolt);
     poseRig(rig, still(0, 0.003, 0, 0, 1), null, 0);
     expect(bolt.shaft.position.y).toBeCloseTo(direction * 0.003, 12);
     expect(bolt.spring.scale.y * bolt.springLength).toBeCloseTo(0.009, 12);
@@ -77,8 +77,8 @@ test.each([1, -1] as const)(
 test("lamp and sign follow the coil", () => {
   const rig = createRig();
   const [on, off] = [new Object3D(), new Object3D()];
-  rig.coilOn.add(on);
-  rig.coilOff.add(off);
+  rig.coilOn.push(on);
+  rig.coilOff.push(off);
   poseRig(rig, still(0, 0, 1, 0, 1), null, 0);
   expect([on.visible, off.visible]).toEqual([true, false]);
   poseRig(rig, still(0, 0, 0, 0, 1), null, 0);
@@ -91,7 +91,7 @@ test("the animal's nose is where the film has it, facing the way it goes, and it
   const root = new Object3D();
   const seen: number[] = [];
   const joints = Array.from({ length: 8 }, () => new Object3D());
-  rig.animals.add({
+  rig.animals.push({
     body,
     gait: newGait(body),
     step: { half: 0.07, height: 0.1 },
@@ -114,7 +114,7 @@ test("labels keep their size in pixels whatever the lens", () => {
   const rig = createRig();
   const label = new Sprite();
   label.userData.size = { width: 80, height: 20 };
-  rig.labels.add(label);
+  rig.labels.push(label);
   for (const fov of [9, 26, 60]) {
     sizeLabels(rig, new PerspectiveCamera(fov, 1.6, 0.1, 10), 500);
     // Without attenuation a sprite of height 1 fills 1/(2 tan(fov/2)) of the picture's height.
