@@ -22,9 +22,18 @@ import { followFilm } from "./state/follow-film.ts";
 import { createMaps, type MapPort } from "./state/maps.ts";
 import { createPage } from "./state/page-store.ts";
 import { createPlayhead } from "./state/playhead.ts";
-import { createSettings } from "./state/settings.ts";
+import { createSettings, type Shelf } from "./state/settings.ts";
 import { createStudies } from "./state/studies.ts";
 import type { StudyPort } from "./state/study-run.ts";
+
+/** Reaching for a forbidden localStorage throws by itself. */
+function shelf(): Shelf {
+  try {
+    return window.localStorage;
+  } catch {
+    return { getItem: () => null, setItem: () => {} };
+  }
+}
 
 function startWorker(): Worker {
   return new Worker(new URL("./worker/door-worker.ts", import.meta.url), { type: "module" });
@@ -46,7 +55,7 @@ const STUDY_THREADS = Math.max(1, Math.min(8, navigator.hardwareConcurrency - 1)
 function assemble(): Workbench {
   const bridge = surroundings();
   const page = createPage(createEngine(() => startWorker() as unknown as Port));
-  const settings = createSettings(window.localStorage);
+  const settings = createSettings(shelf());
   const ui = createUi();
   const studies = createStudies(page, startStudy, STUDY_THREADS);
   const maps = createMaps(page, startMap);

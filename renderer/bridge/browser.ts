@@ -55,7 +55,8 @@ export function createBrowserBridge(window: BrowserWindow, vault: Vault = vaultO
   ): Promise<FileToken> => {
     const file: KnownFile = { token, name, handle, text: handle === null ? text : "", usedAt: Date.now() };
     known.set(token, file);
-    await keepRecent(vault, file);
+    // Where the browser keeps no database, a door opens and saves all the same.
+    await keepRecent(vault, file).catch(() => {});
     return token;
   };
 
@@ -117,7 +118,8 @@ export function createBrowserBridge(window: BrowserWindow, vault: Vault = vaultO
       return place?.name ?? suggestedName;
     },
     async recentDoors() {
-      const files = [...(await vault.all<KnownFile>("recent"))].sort((a, b) => b.usedAt - a.usedAt);
+      const kept = await vault.all<KnownFile>("recent").catch(() => []);
+      const files = [...kept].sort((a, b) => b.usedAt - a.usedAt);
       return files.map(({ token, name, handle }): RecentDoor => {
         return { token, name, folder: handle === null ? "copy kept by this browser" : "" };
       });

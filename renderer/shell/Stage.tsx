@@ -25,7 +25,7 @@ const VIEWS: readonly (readonly [StageView, string])[] = [
 const STAGE_TITLES: Readonly<Record<StageView, string>> = {
   door: "The door",
   plots: "The swing in pictures",
-  study: "Tolerance study",
+  study: "Studies",
   compare: "Comparison with the pinned copy",
 };
 

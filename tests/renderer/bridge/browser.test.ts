@@ -224,3 +224,16 @@ test("recovery copies: newest first, none of a page that still lives, cleared by
   await living.clearSnapshot("a");
   expect(await living.readSnapshots()).toEqual([]);
 });
+
+test("where the browser keeps no database, doors open and save all the same", async () => {
+  const refuse = async () => {
+    throw new DOMException("forbidden", "SecurityError");
+  };
+  const vault: Vault = { all: refuse, get: refuse, put: refuse, remove: refuse };
+  const handle = new FakeHandle("mine.door.json", "{}");
+  const bridge = createBrowserBridge(fakeWindow({ showOpenFilePicker: async () => [handle] }).window, vault);
+  const door = await bridge.openDoor();
+  await bridge.saveDoor(door?.token ?? null, "mine", "{ }");
+  expect(handle.data).toBe("{ }");
+  expect(await bridge.recentDoors()).toEqual([]);
+});
