@@ -22,12 +22,12 @@ export function bracketedRoot(f: (x: number) => number, a: number, b: number): n
     const middle = i % 3 === 2 ? (low + high) / 2 : (low * fHigh - high * fLow) / (fHigh - fLow);
     if (!(middle > Math.min(low, high) && middle < Math.max(low, high))) break;
     const value = f(middle);
-    if (value * fHigh < 0) [low, fLow] = [high, fHigh];
+    if (value > 0 !== fHigh > 0) [low, fLow] = [high, fHigh];
     else fLow /= 2;
     [high, fHigh] = [middle, value];
     if (Math.abs(high - low) < 1e-15) break;
   }
-  return high;
+  return Math.abs(f(low)) < Math.abs(f(high)) ? low : high;
 }
 
 /** Least of `f` between two ends where it dips once: golden section (Kiefer 1953). */
@@ -66,7 +66,16 @@ export function restSets(system: SwingSystem): readonly RestSet[] {
   const { stopAngle } = system;
   if (staticTorque(system, stopAngle) > 0) found.push({ low: stopAngle, high: stopAngle });
   if (staticTorque(system, -stopAngle) < 0) found.unshift({ low: -stopAngle, high: -stopAngle });
-  return joined(found);
+  return found.length > 0 ? joined(found) : [lowestPoint(system)];
+}
+
+/** Where the static energy is least: a flap balances there even if rounding hid the balance from the search. */
+function lowestPoint(system: SwingSystem): RestSet {
+  const points = Array.from({ length: system.cuts.length - 1 }, (_, region) => [
+    ...searchPoints(system, region),
+  ]).flat();
+  const angle = points.reduce((best, a) => (staticEnergy(system, a) < staticEnergy(system, best) ? a : best));
+  return { low: angle, high: angle };
 }
 
 /** Sets within one region in which dry friction holds the flap. */
