@@ -41,16 +41,20 @@ function beyondTheRise(system: SwingSystem, from: number, sign: number): Walk {
   const count = Math.max(0, Math.ceil((end - sign * from) / step));
   const found: Walk = { least: Number.POSITIVE_INFINITY, angle: sign * end };
   let before = returnRatio(system, from);
+  let pull = staticTorque(system, from);
   let falling = false;
   for (let i = 1; i <= count; i++) {
     const angle = sign * Math.min(end, sign * from + i * step);
-    const ratio = returnRatio(system, angle);
+    const next = staticTorque(system, angle);
+    // Between two places with opposite torques there is one with none.
+    const ratio = pull * next < 0 ? 0 : returnRatio(system, angle);
     falling ||= ratio < before;
     if (falling && ratio < found.least) {
       found.least = ratio;
       found.angle = angle;
     }
     before = ratio;
+    pull = next;
   }
   return found;
 }

@@ -1,6 +1,6 @@
 /** What moves the flap's resting place off the slot: the frame's tilt, the slot's offset, pressure and wind (model page, section 2). */
 import { deadBand, restSets } from "../swing/rest.ts";
-import type { SwingSystem } from "../swing/system.ts";
+import { isSymmetric, type SwingSystem } from "../swing/system.ts";
 import { windTorque } from "../swing/torque.ts";
 import type { Computed } from "./compute.ts";
 import { NO_HOLD, type Verdict } from "./findings-rule.ts";
@@ -27,6 +27,7 @@ function calmBand(system: SwingSystem, band: number): number {
 
 /** What tilt, offset, wind and pressure together add to the dead band about `centre`, rad; looked for within a few `play`s. */
 export function shiftOf(system: SwingSystem, centre: number, play: number): number {
+  if (isSymmetric({ ...system, capture: { centre, half: play } })) return 0;
   return bandOf(system, centre, play) - calmBand(system, play);
 }
 

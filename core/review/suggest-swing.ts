@@ -211,12 +211,18 @@ function systemWith(computed: Computed, path: string, value: number): SwingSyste
   return swingSystem(set.door, body, centring?.table ?? null, capture);
 }
 
-/** Whether the flap comes back from everywhere outside the bolt's play, with room for friction and for what shifts it. */
+/** Whether the flap comes back from everywhere outside the bolt's play, with room for friction. */
 function comesBack(computed: Computed, system: SwingSystem | null): boolean {
   const { latch } = computed;
   if (system === null || latch === null) return false;
   const { edge, elsewhere } = frictionReserve(system, latch.centre, latch.capture);
-  if (Math.min(edge, elsewhere) < FRICTION_SPREAD) return false;
+  return Math.min(edge, elsewhere) >= FRICTION_SPREAD;
+}
+
+/** The same, and what shifts its resting place takes no more than its share of the play. */
+function comesBackCentred(computed: Computed, system: SwingSystem | null): boolean {
+  const { latch } = computed;
+  if (system === null || latch === null || !comesBack(computed, system)) return false;
   return shiftOf(system, latch.centre, latch.capture) <= SHIFT_CAUTION * latch.capture;
 }
 
@@ -224,8 +230,14 @@ function comesBack(computed: Computed, system: SwingSystem | null): boolean {
 const HALVINGS = 8;
 
 /** The entry nearest the present value, towards 0, with which the flap comes back; `null` where none does. */
-function towardsZero(computed: Computed, words: Words, path: string, present: number): DoorEdit | null {
-  const passes = (value: number) => comesBack(computed, systemWith(computed, path, value));
+function towardsZero(
+  computed: Computed,
+  words: Words,
+  path: string,
+  present: number,
+  good: typeof comesBack,
+): DoorEdit | null {
+  const passes = (value: number) => good(computed, systemWith(computed, path, value));
   if (present === 0 || !passes(0)) return null;
   let [pass, fail] = [0, present];
   for (let i = 0; i < HALVINGS; i++) {
@@ -247,27 +259,33 @@ function amount({ text }: DoorEdit): string {
 }
 
 export function plumbFrame(computed: Computed, words: Words): readonly Candidate[] {
-  const edit = towardsZero(computed, words, "opening.outOfPlumb", computed.door.opening.outOfPlumb);
+  const edit = towardsZero(
+    computed,
+    words,
+    "opening.outOfPlumb",
+    computed.door.opening.outOfPlumb,
+    comesBackCentred,
+  );
   return edit === null ? [] : [{ label: `Plumb the frame to within ${amount(edit)}`, edits: [edit] }];
 }
 
 export function lessPressure(computed: Computed, words: Words): readonly Candidate[] {
   const path = "air.pressureDifference";
-  const edit = towardsZero(computed, words, path, computed.door.air.pressureDifference);
+  const edit = towardsZero(computed, words, path, computed.door.air.pressureDifference, comesBackCentred);
   if (edit === null) return [];
   return [{ label: `Vent the room so that the pressure differs by ${amount(edit)} at most`, edits: [edit] }];
 }
 
 export function lessFriction(computed: Computed, words: Words): readonly Candidate[] {
   const path = "hinge.frictionTorque";
-  const edit = towardsZero(computed, words, path, computed.door.hinge.frictionTorque);
+  const edit = towardsZero(computed, words, path, computed.door.hinge.frictionTorque, comesBack);
   if (edit === null || isZero(edit)) return [];
   return [{ label: `Ease the hinge to a friction of ${edit.text}`, edits: [edit] }];
 }
 
 export function lessSealFriction(computed: Computed, words: Words): readonly Candidate[] {
   const path = "seal.frictionTorque";
-  const edit = towardsZero(computed, words, path, computed.door.seal.frictionTorque);
+  const edit = towardsZero(computed, words, path, computed.door.seal.frictionTorque, comesBack);
   if (edit === null) return [];
   const label = isZero(edit) ? "Leave the seal out" : `Ease the seal to a friction of ${edit.text}`;
   return [{ label, edits: [edit] }];

@@ -1,6 +1,12 @@
 import { expect, test } from "vitest";
 import { compute } from "../../../core/review/compute.ts";
-import { FINDING_RULES, findings, verdict, worstFirst } from "../../../core/review/findings.ts";
+import {
+  FINDING_RULES,
+  findings,
+  findingsAtOnce,
+  verdict,
+  worstFirst,
+} from "../../../core/review/findings.ts";
 import { resultNamed, resultValues } from "../../../core/review/results.ts";
 import { words } from "../../../core/review/words.ts";
 import { GOOD, goodWith, SAMPLE_FILES, sampleDoor } from "./doors.ts";
@@ -23,7 +29,7 @@ const DOORS = [
 
 test.each(DOORS)("every result that does not exist is named by a finding that says why: %s", (_, door) => {
   const computed = compute(door);
-  const named = new Set(findings(computed, METRIC).flatMap((f) => f.results));
+  const named = new Set(findingsAtOnce(computed, METRIC).flatMap((f) => f.results));
   const missing = Object.entries(resultValues(computed)).filter(([, { value }]) => value === null);
   expect(missing.map(([name]) => name).filter((name) => !named.has(name))).toEqual([]);
 });
@@ -65,4 +71,16 @@ test("the worst come first, in their order otherwise", () => {
   expect(verdict(all, compute(sampleDoor("04-jamb-two-like.door.json")), METRIC)).toContain(
     sorted[0].message,
   );
+});
+
+test("at once is the same without suggestions", () => {
+  const computed = compute(sampleDoor("13-wide-seal.door.json"));
+  const bare = ({ id, status, results }: { id: string; status: string; results: readonly string[] }) => ({
+    id,
+    status,
+    results,
+  });
+  const quick = findingsAtOnce(computed, METRIC);
+  expect(quick.map(bare)).toEqual(findings(computed, METRIC).map(bare));
+  expect(quick.flatMap((f) => f.suggestions)).toEqual([]);
 });
