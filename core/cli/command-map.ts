@@ -1,12 +1,11 @@
 /** `map`: a result over one or two inputs, as a table or a CSV file. */
 import { studyView } from "../review/study-view.ts";
-import { entryText, words } from "../review/words.ts";
+import { entryText, figureText, words } from "../review/words.ts";
 import { doorMap } from "../study/map.ts";
 import { axisValue, type MapAxis, parseAxis } from "../study/map-axis.ts";
 import { addPoint, emptyMapTable, type MapTable, mapCsv } from "../study/map-table.ts";
 import { type Call, CallError, readCall, textOption } from "./call.ts";
 import { type DoorInput, readDoorFile, unitSystem } from "./door-input.ts";
-import { figure } from "./figures.ts";
 import { progressBar } from "./progress.ts";
 import { columns } from "./table.ts";
 import { writeTextFile } from "./write-file.ts";
@@ -99,7 +98,7 @@ function mapText({ request, subject, values }: MapTable, spoken: Spoken): string
   const { x, y } = request;
   const label = (axis: MapAxis, value: number) => entryText(axis.key, value, spoken.system);
   const cell = (value: MapTable["values"][number]) =>
-    typeof value === "string" ? value : figure(value ?? null, subject.unit, spoken);
+    typeof value === "string" ? value : figureText(value ?? null, subject.unit, spoken);
   const across = y === null ? [] : axisValues(y);
   const head = [`  ${x.key}`, ...(y === null ? [subject.name] : across.map((value) => label(y, value)))];
   const rows = axisValues(x).map((value, i) => {

@@ -5,10 +5,9 @@ import { explain } from "../review/explain.ts";
 import type { Finding } from "../review/finding.ts";
 import { findings, verdict, worstFirst } from "../review/findings.ts";
 import { RESULTS, resultNamed, resultValues } from "../review/results.ts";
-import { type Words, words } from "../review/words.ts";
+import { figureText, type Words, words } from "../review/words.ts";
 import { CallError, readCall, textOption } from "./call.ts";
 import { readDoorFile, unitSystem } from "./door-input.ts";
-import { figure } from "./figures.ts";
 import { columns, STATUS_WORD, wrapped } from "./table.ts";
 
 const FAILED = 1;
@@ -68,7 +67,7 @@ function findingText({ status, message, suggestions }: Finding): string {
 }
 
 function figuresText(computed: Computed, spoken: Words): string {
-  const rows = RESULTS.map((r) => [`  ${figure(r.value(computed), r.unit, spoken)}`, r.name, r.title]);
+  const rows = RESULTS.map((r) => [`  ${figureText(r.value(computed), r.unit, spoken)}`, r.name, r.title]);
   return `Figures\n${columns(rows)}`;
 }
 

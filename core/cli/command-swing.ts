@@ -2,13 +2,12 @@
 import { parseQuantity } from "../quantity/quantity.ts";
 import { type Computed, compute, type HoldRelatch, relatchAt } from "../review/compute.ts";
 import { RESULTS, resultValues } from "../review/results.ts";
-import { type Words, words } from "../review/words.ts";
+import { figureText, type Words, words } from "../review/words.ts";
 import { traceCsv } from "../swing/csv.ts";
 import { type SampledTrace, sampleTrace } from "../swing/trace.ts";
 import { CallError, readCall, textOption } from "./call.ts";
 import { relatchRecord } from "./command-review.ts";
 import { readDoorFile, unitSystem } from "./door-input.ts";
-import { figure } from "./figures.ts";
 import { columns } from "./table.ts";
 import { writeTextFile } from "./write-file.ts";
 
@@ -76,7 +75,11 @@ function swingText(
   csv: string | null,
 ): string {
   const { governing } = computed;
-  const rows = SWING_NAMES.map((r) => [`  ${figure(r.value(computed), r.unit, spoken)}`, r.name, r.title]);
+  const rows = SWING_NAMES.map((r) => [
+    `  ${figureText(r.value(computed), r.unit, spoken)}`,
+    r.name,
+    r.title,
+  ]);
   const parts = [
     `${computed.door.name}: the flap after ${governing.animal.name}, ${governing.swing.message}`,
     columns(rows),

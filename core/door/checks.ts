@@ -2,12 +2,11 @@
  * What must hold between several keys of a door (model section 4, and the geometry of the magnets).
  * Every rule is written as the violation, so that a value that could not be read (NaN) breaks none.
  */
+import { STANDARD_GRAVITY } from "../quantity/constants.ts";
 import { formatQuantity } from "../quantity/format.ts";
 import type { Door, Latch, Magnets } from "./door.ts";
 import { type DoorFault, doorFault } from "./fault.ts";
 
-/** Standard gravity, m/s² (3rd CGPM, 1901). */
-const STANDARD_GRAVITY = 9.80665;
 /** The latch may sit this far below the flap's bottom edge, m (model section 4). */
 const LATCH_BELOW_EDGE = 0.05;
 /** Lengths that differ by less than this are meant to be equal, m: inches and millimetres of one drawing. */

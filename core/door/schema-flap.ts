@@ -1,4 +1,5 @@
 /** The schema's first half: who goes through, the opening, and the flap with all that acts on its swing. */
+import { STANDARD_GRAVITY } from "../quantity/constants.ts";
 import type { Air, Animal, Damper, ExtraMass, Flap, Hinge, Magnets, Opening, Seal } from "./door.ts";
 import {
   choice,
@@ -14,9 +15,6 @@ import {
 } from "./field.ts";
 import { materialNamed } from "./materials.ts";
 import * as R from "./ranges.ts";
-
-/** Standard gravity, m/s² (3rd CGPM, 1901). */
-const STANDARD_GRAVITY = 9.80665;
 
 /** A value of a section that is a number, NaN where it was wrong. */
 function numberIn(section: SectionValues, key: string): number {

@@ -2,10 +2,11 @@
  * The flap: a rigid plate hung from a horizontal hinge along its top edge, with small masses on it
  * (model, section 1). Plain SI numbers; distances are measured down from the hinge axis.
  */
-import type { Flap } from "../door/door.ts";
 
-/** Standard acceleration of free fall, m/s² (3rd CGPM 1901; ISO 80000-3). */
-export const STANDARD_GRAVITY = 9.80665;
+import type { Flap } from "../door/door.ts";
+import { STANDARD_GRAVITY } from "../quantity/constants.ts";
+
+export { STANDARD_GRAVITY };
 
 /** A mass small against the flap, taken as a point, kg, at a distance below the hinge, m. */
 export interface PointMass {

@@ -1,8 +1,7 @@
 /** The spring bolt: its angles at the flap, its net force and its times (model, section 4). */
-import type { Latch } from "../door/door.ts";
 
-/** Standard gravity, m/s² (exact by definition: CGPM 1901). */
-const STANDARD_GRAVITY = 9.80665;
+import type { Latch } from "../door/door.ts";
+import { STANDARD_GRAVITY } from "../quantity/constants.ts";
 
 /** θ_c = asin((w_s − w_b)/(2 r_l)), rad: the play of the bolt in its slot, seen from the hinge. */
 export function captureAngle(slotWidth: number, boltWidth: number, distance: number): number {

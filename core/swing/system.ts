@@ -7,12 +7,12 @@
  * stops). Between two cuts the damping and the dry friction are constants, so an integrator that stops at every cut
  * never steps across a jump.
  */
+
 import type { Door } from "../door/door.ts";
 import type { FlapBody } from "../parts/flap.ts";
 import { COEFFICIENTS_PER_CELL, type TorqueTable } from "../parts/torque-table.ts";
+import { STANDARD_GRAVITY } from "../quantity/constants.ts";
 
-/** Standard gravity, m/s² (exact by definition: CGPM 1901). */
-export const STANDARD_GRAVITY = 9.80665;
 /** The pressure difference vents linearly to nothing over this angle, rad (assumption: 10°). */
 export const VENT_ANGLE = (10 * Math.PI) / 180;
 
