@@ -53,7 +53,12 @@ function requested(call: Call): StudyRequest {
 }
 
 /** Counts samples on worker threads, with a bar on a terminal; Ctrl-C stops at once. */
-async function counted(request: StudyRequest, call: Call, from: number, to: number): Promise<StudyTotal> {
+export async function counted(
+  request: StudyRequest,
+  call: Call,
+  from: number,
+  to: number,
+): Promise<StudyTotal> {
   const count = countOption(call, "workers", 1, workerCount(to - from));
   const workers = Array.from({ length: count }, () => startStudyWorker());
   const stop = new AbortController();

@@ -5,10 +5,10 @@ import type { Door } from "../door/door.ts";
 import { PAPERS, type PaperName } from "../sheet/paper.ts";
 import { sheetInput } from "../sheet/sheet-input.ts";
 import { type SheetFile, sheetSet, zipFile } from "../sheet/sheet-set.ts";
-import type { HoldStudy } from "../study/hold-study.ts";
+import { type HoldStudy, holdStudy } from "../study/hold-study.ts";
 import { DEFAULT_SEED, requestFaults } from "../study/request.ts";
-import { runStudy } from "../study/study.ts";
-import { CallError, countOption, readCall, textOption } from "./call.ts";
+import { type Call, CallError, countOption, readCall, textOption } from "./call.ts";
+import { counted } from "./command-hold.ts";
 import { readDoorFile, unitSystem } from "./door-input.ts";
 import { columns } from "./table.ts";
 import { writeBytesFile } from "./write-file.ts";
@@ -23,6 +23,7 @@ export async function sheetCommand(args: readonly string[]): Promise<number> {
     paper: { type: "string" },
     samples: { type: "string" },
     seed: { type: "string" },
+    workers: { type: "string" },
     zip: { type: "boolean" },
   } as const;
   const call = readCall(args, options, ["FILE"]);
@@ -34,7 +35,7 @@ export async function sheetCommand(args: readonly string[]): Promise<number> {
   const seed = countOption(call, "seed", 0, DEFAULT_SEED);
   const { door, file } = readDoorFile(call.files[0]);
   const system = unitSystem(textOption(call, "units"), file);
-  const study = samples === 0 ? null : studyOf(door, samples, seed);
+  const study = samples === 0 ? null : await studyOf(door, samples, seed, call);
   const input = sheetInput(door, file, system, study);
   const files = await sheetSet(input, paper);
   if (call.options.zip === true) files.push(packed(files));
@@ -52,11 +53,12 @@ function paperName(text: string | null): PaperName {
   throw new CallError(`--paper must be a4 or letter; received "${text}"`);
 }
 
-function studyOf(door: Door, samples: number, seed: number): HoldStudy {
+/** The study on worker threads, with its bar on a terminal. */
+async function studyOf(door: Door, samples: number, seed: number, call: Call): Promise<HoldStudy> {
   const request = { door, samples, seed };
   const faults = requestFaults(request);
   if (faults.length > 0) throw new CallError(faults.map(({ message }) => message).join("\n"));
-  return runStudy(request);
+  return holdStudy(request, await counted(request, call, 0, samples));
 }
 
 function packed(files: readonly SheetFile[]): SheetFile {

@@ -1,7 +1,6 @@
 /** The bench test card: what to measure on the finished door, what to expect, within which limits, and room to write. */
 
 import { temperatureAfter } from "../parts/coil-heating.ts";
-import { STANDARD_GRAVITY } from "../parts/flap.ts";
 import {
   CLASS_LIMIT,
   heatedCoil,
@@ -9,6 +8,7 @@ import {
   SUPPLY_LOW_END,
   TOUCH_CAUTION,
 } from "../parts/solenoid.ts";
+import { STANDARD_GRAVITY } from "../quantity/constants.ts";
 import type { BenchLimits, Spread } from "./bench-limits.ts";
 import { type Block, checklist, heading, type Page, paragraph } from "./page.ts";
 import { holdToSet, type SheetInput } from "./sheet-input.ts";

@@ -12,6 +12,7 @@ import { latchDrawing } from "./latch-section.ts";
 import { type Block, heading, list, type Page, paragraph, textRoom } from "./page.ts";
 import type { Paper } from "./paper.ts";
 import { partsList } from "./parts-list.ts";
+import { planNotes } from "./plan-notes.ts";
 import { settings } from "./settings.ts";
 import type { SheetInput } from "./sheet-input.ts";
 
@@ -60,6 +61,7 @@ export function buildSheet(input: SheetInput, paper: Paper): Page {
       paragraph(input.verdict, "lead"),
       ...(door.notes === "" ? [] : [paragraph(door.notes, "note")]),
       ...pictures(input, paper),
+      ...beforeCutting(input),
       heading("Parts"),
       {
         kind: "table",
@@ -94,6 +96,11 @@ export function buildSheet(input: SheetInput, paper: Paper): Page {
       ...assumed(input),
     ],
   };
+}
+
+function beforeCutting({ plan, sizes }: SheetInput): Block[] {
+  const notes = planNotes(plan, sizes);
+  return notes.length === 0 ? [] : [heading("Before cutting"), list(notes)];
 }
 
 function pictures(input: SheetInput, paper: Paper): Block[] {

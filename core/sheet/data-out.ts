@@ -1,5 +1,6 @@
 /** The computed door as tables and data for other programs: SI units, each in its column's head or beside its value. */
 import { RESULTS, resultValues } from "../review/results.ts";
+import { holdJson } from "../study/hold-json.ts";
 import type { HoldStudy } from "../study/hold-study.ts";
 import { sampleTrace } from "../swing/trace.ts";
 import type { SheetInput } from "./sheet-input.ts";
@@ -35,7 +36,7 @@ export function resultsCsv({ computed }: SheetInput): string {
   return csv(["name", "value", "unit", "what it is"], rows);
 }
 
-/** Results, findings, relatch and trace in one: what `review --json` and `swing --json` give. */
+/** Results, findings, relatch and trace in one: what `review --json`, `swing --json` and `hold --json` give. */
 export function dataJson(input: SheetInput): string {
   const { computed, findings, study, door } = input;
   const { relatch } = computed;
@@ -54,7 +55,7 @@ export function dataJson(input: SheetInput): string {
             energy: relatch.energy,
           },
     trace: { time_s: [...time], angle_rad: [...angle], speed_rad_per_s: [...speed] },
-    study,
+    study: study === null ? null : holdJson(study),
   };
   return `${JSON.stringify(report, null, 2)}\n`;
 }

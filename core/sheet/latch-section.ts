@@ -227,10 +227,11 @@ function partNames(sketch: Sketch, plan: DoorPlan, sizes: Sizes, { at, scale }: 
   name(bolt.points === 1 ? low + 8 : bolt.withdrawn - 9, bolt.width / 2 - 0.5, "bolt, drawn back");
   if (bolt.points === 1) name(low + 3, bolt.guideBore / 2 + 3, "sill and guide");
   const right = at[0] + half;
+  const words = bolt.points === 1 ? y(low) : y(strike.back) + 4;
   sketch.on(
     "TEXT",
-    text([right + 7 * scale + 3, y(low) + 5], `slot's mouth ${sizes.long(strike.mouth)}`, {}),
-    text([right + 7 * scale + 3, y(low) + 9], "below the hinge axis", {}),
+    text([right + 7 * scale + 3, words + 5], `slot's mouth ${sizes.long(strike.mouth)}`, {}),
+    text([right + 7 * scale + 3, words + 9], "below the hinge axis", {}),
     text([at[0] - half - 2, y(strike.back) - 2], "indoors", { size: 2.5, anchor: "end" }),
     text([right + 2, y(strike.back) - 2], "outdoors", { size: 2.5 }),
   );

@@ -112,3 +112,8 @@ export function fitted(words: string, width: number, size: number, strong = fals
   found.push(line);
   return found;
 }
+
+/** Places along the width, the nearest first, so that dimension lines on one side can be stacked. */
+export function stackedPlaces(pockets: readonly Pocket[]): readonly Pocket[] {
+  return [...pockets].sort((a, b) => Math.abs(a.x) - Math.abs(b.x) || b.x - a.x);
+}

@@ -1,6 +1,7 @@
 /** What to buy and make, in generic terms, with the values that matter. */
-import { STANDARD_GRAVITY } from "../parts/flap.ts";
+
 import { ratedForce } from "../parts/solenoid.ts";
+import { STANDARD_GRAVITY } from "../quantity/constants.ts";
 import { timerParts } from "../review/suggest-timer.ts";
 import { gradeFor } from "./grades.ts";
 import { holdToSet, type SheetInput } from "./sheet-input.ts";
@@ -13,6 +14,12 @@ export interface Part {
 
 /** A transistor and a diode are chosen for this many times what they carry (common practice, no source). */
 const RESERVE = 2;
+
+/** To two figures, upwards: a rating is not computed finer. */
+function upwards(value: number): number {
+  const step = 10 ** (Math.floor(Math.log10(value)) - 1);
+  return Math.ceil(value / step - 1e-9) * step;
+}
 
 /** In the order one builds: flap, frame, latch, electronics. */
 export function partsList(input: SheetInput): Part[] {
@@ -149,8 +156,8 @@ function coilParts({ door, computed, sizes, words: w }: SheetInput): Part[] {
   if (driver === null) return rows;
   const current = computed.solenoid?.coil?.current ?? solenoid?.ratedCurrent ?? null;
   const volts = supply?.voltage ?? solenoid?.ratedVoltage ?? null;
-  const amperes = current === null ? "" : `, ${w.current(RESERVE * current)} or more`;
-  const withstands = volts === null ? "" : `, ${w.voltage(RESERVE * volts)} or more`;
+  const amperes = current === null ? "" : `, ${w.current(upwards(RESERVE * current))} or more`;
+  const withstands = volts === null ? "" : `, ${w.voltage(upwards(RESERVE * volts))} or more`;
   if (driver.kind === "mosfet") {
     const on = driver.onResistance === null ? "" : `, at most ${w.resistance(driver.onResistance)} when on`;
     rows.push(
@@ -253,10 +260,11 @@ function supplyParts({ door, computed, words: w }: SheetInput): Part[] {
       part(
         1,
         "regulator",
-        `${supply.regulator}, ${w.voltage(supply.voltage)} to ${w.voltage(supply.logicVoltage)}, ${w.current(RESERVE * supply.logicCurrent)} or more`,
+        `${supply.regulator}, ${w.voltage(supply.voltage)} to ${w.voltage(supply.logicVoltage)}, ${w.current(upwards(RESERVE * supply.logicCurrent))} or more`,
       ),
     );
   }
+  if (door.latch === null && door.timer === null) return rows;
   rows.push(
     part(
       1,

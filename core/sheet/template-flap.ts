@@ -2,7 +2,8 @@
 import type { Door } from "../door/door.ts";
 import { type DoorPlan, POCKET_WALL, type Pocket, STRIKE_GRIP } from "./door-plan.ts";
 import { type Drawing, dimension, line, type Point, polyline, rectangle, Sketch, text } from "./drawing.ts";
-import { centreCross, fitted, lines, type Place, pocketAcross, pocketFace } from "./marks.ts";
+import { centreCross, fitted, lines, type Place, pocketAcross, pocketFace, stackedPlaces } from "./marks.ts";
+import { planNotes } from "./plan-notes.ts";
 import type { Sizes } from "./sizes.ts";
 import { pocketWords } from "./template-words.ts";
 
@@ -30,10 +31,13 @@ export function flapTemplate(door: Door, plan: DoorPlan, sizes: Sizes): Drawing 
   const width = left + 2 * flap.half + side(edges.right, GAP.right);
   const below = bottomHalf(plan);
   const height =
-    HEAD + Math.max(flap.bottom, plan.strike?.mouth ?? 0) + (below > 0 ? 16 + 2 * below + 10 : 10);
+    HEAD +
+    Math.max(flap.bottom, plan.strike?.mouth ?? 0) +
+    (below > 0 ? 16 + 2 * below + 10 + 5 * Math.floor(Math.max(0, edges.bottom.length - 1) / 2) : 10);
   const place: Place = (x, y) => [left + flap.half + x, HEAD + y];
   const views = { sketch: new Sketch(), plan, sizes, place };
   faceView(views);
+  hangingBolt(views);
   plan.pockets
     .filter(({ on }) => on === "flap")
     .forEach((p) => {
@@ -101,6 +105,24 @@ function faceView({ sketch, plan, place }: Views): void {
   }
 }
 
+/** A bolt that hangs on the flap, drawn back, on its axis. */
+function hangingBolt({ sketch, plan, place }: Views): void {
+  const { bolt } = plan;
+  if (bolt?.on !== "flap") return;
+  const half = bolt.width / 2;
+  sketch.on("LATCH", rectangle(...place(-half, bolt.withdrawn - HANGING), ...place(half, bolt.withdrawn)));
+  sketch.on(
+    "TEXT",
+    text([place(half + 3, 0)[0], place(0, bolt.withdrawn - 20)[1]], "bolt on the flap, drawn back", {
+      size: 2.6,
+      clear: true,
+    }),
+  );
+}
+
+/** Length of a hanging bolt that is drawn, mm. */
+const HANGING = 40;
+
 /** The slot seen across the width. */
 function slotAcross({ strike }: DoorPlan, place: Place) {
   if (strike === null) return rectangle(0, 0, 0, 0);
@@ -151,6 +173,7 @@ function faceWords({ sketch, plan, sizes, place }: Views, door: Door): void {
     `The hinge axis runs ${sizes.long(flap.top)} above the top edge.`,
     ...pocketWords(plan, "flap", sizes),
     ...strikeWords(plan, sizes),
+    ...planNotes(plan, sizes),
   ].flatMap((one) => fitted(one, room, 3));
   const top = flap.top + Math.max(30, (flap.bottom - flap.top) * 0.2);
   const [x, y] = place(0, top);
@@ -175,19 +198,11 @@ function faceWords({ sketch, plan, sizes, place }: Views, door: Door): void {
   }
 }
 
-function strikeWords({ strike, opening }: DoorPlan, sizes: Sizes): string[] {
+function strikeWords({ strike }: DoorPlan, sizes: Sizes): string[] {
   if (strike === null || strike.on !== "flap") return [];
   if (strike.inFlap)
     return [`Slot for the bolt straight in the lower edge, ${sizes.long(strike.slotDepth)} deep.`];
-  const below = strike.mouth - opening.sill;
-  const strikes =
-    below > 0
-      ? [
-          `The strike would reach ${sizes.long(below)} into the sill: hang the flap higher or set the slot's mouth nearer to the hinge before cutting.`,
-        ]
-      : [];
   return [
-    ...strikes,
     `Green: the strike, ${sizes.long(2 * strike.halfThickness)} thick, its lower face ${sizes.long(strike.mouth)} below the hinge axis. It sits in the notch and grips the flap on both faces for ${sizes.long(STRIKE_GRIP)} or more.`,
   ];
 }
@@ -273,10 +288,10 @@ function bottomView({ sketch, plan, sizes, place }: Views, half: number): void {
       sketch.on("OUTLINE", rectangle(...across(left, t + thickness), ...across(right, t)));
       sketch.on("OUTLINE", rectangle(...across(left, -t), ...across(right, -t - thickness)));
     }
-    const at = middle + half + 7;
-    for (const { x } of bored) {
+    stackedPlaces(bored).forEach(({ x }, i) => {
+      const at = middle + half + 6 + 5 * Math.floor(i / 2);
       sketch.on("DIMENSIONS", dimension(across(0, 0), across(x, 0), "x", at, sizes.short(Math.abs(x))));
-    }
+    });
   }
   if (strike?.on === "flap") {
     const { length, halfThickness: h, slotLength, slotWidth } = strike;

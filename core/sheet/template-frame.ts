@@ -5,7 +5,7 @@
 import type { Door } from "../door/door.ts";
 import type { DoorPlan, Pocket } from "./door-plan.ts";
 import { circle, type Drawing, dimension, line, type Point, rectangle, Sketch, text } from "./drawing.ts";
-import { centreCross, fitted, lines, type Place, pocketAcross, pocketFace } from "./marks.ts";
+import { centreCross, fitted, lines, type Place, pocketAcross, pocketFace, stackedPlaces } from "./marks.ts";
 import type { Sizes } from "./sizes.ts";
 import { depthWords, pocketWords } from "./template-words.ts";
 
@@ -33,7 +33,7 @@ export function frameTemplate(door: Door, plan: DoorPlan, sizes: Sizes): Drawing
   const deepest = Math.max(0, ...jambPockets(plan).map(({ depth }) => depth));
   const side = SIDE + Math.max(0, deepest - 6);
   const width = 2 * (opening.half + side);
-  const height = HEAD - high + opening.sill + SILL_GAP + 2 * SILL_HALF + 8;
+  const height = HEAD - high + opening.sill + SILL_GAP + 2 * SILL_HALF + 8 + sillDimensions(plan);
   const place: Place = (x, y) => [side + opening.half + x, HEAD - high + y];
   const views = { sketch: new Sketch(), plan, sizes, place };
   openingView(views, side);
@@ -44,6 +44,12 @@ export function frameTemplate(door: Door, plan: DoorPlan, sizes: Sizes): Drawing
   frameWords(views);
   sillView(views);
   return views.sketch.drawing(`${door.name}: frame`, width, height);
+}
+
+/** Room below the sill's view for the places of its magnets, mm. */
+function sillDimensions({ pockets }: DoorPlan): number {
+  const count = pockets.filter(({ face }) => face === "sill").length;
+  return count === 0 ? 0 : 9 + 5 * Math.floor((count - 1) / 2);
 }
 
 const jambPockets = ({ pockets }: DoorPlan): Pocket[] =>
@@ -192,8 +198,11 @@ function sillView({ sketch, plan, sizes, place }: Views): void {
   for (const pocket of plan.pockets.filter(({ face }) => face === "sill")) {
     const beside: Point = [at(pocket.x, 0)[0] + pocket.diameter / 2 + 2, middle - pocket.diameter / 2 - 2];
     pocketFace(sketch, pocket, at(pocket.x, 0), beside, "start");
-    on(at(0, 0), at(pocket.x, 0), "x", middle - SILL_HALF - 5, sizes.short(Math.abs(pocket.x)));
   }
+  stackedPlaces(plan.pockets.filter(({ face }) => face === "sill")).forEach(({ x }, i) => {
+    const line = middle + SILL_HALF + 5 + 5 * Math.floor(i / 2);
+    on(at(0, 0), at(x, 0), "x", line, sizes.short(Math.abs(x)));
+  });
   if (bolt?.on === "frame") {
     sketch.on("DRILL", circle(at(0, bolt.z), bolt.guideBore / 2));
     sketch.on("CENTRE", ...centreCross(at(0, bolt.z), bolt.guideBore / 2 + 3));
@@ -224,7 +233,12 @@ function sillView({ sketch, plan, sizes, place }: Views): void {
     }),
     text([at(-opening.half + 3, 0)[0], middle - SILL_HALF + 5], "indoors", { size: 2.6 }),
     text([at(-opening.half + 3, 0)[0], middle + SILL_HALF - 3], "outdoors", { size: 2.6 }),
-    ...sillPocketWords(plan, sizes, at(-opening.half + 3, 0)[0], middle + SILL_HALF + 5),
+    ...sillPocketWords(
+      plan,
+      sizes,
+      at(-opening.half + 3, 0)[0],
+      middle + SILL_HALF + 4 + sillDimensions(plan),
+    ),
   );
 }
 
