@@ -114,7 +114,7 @@ function restsElsewhere(computed: Computed, w: Words): Verdict | null {
       alsoNames: NO_HOLD,
     };
   }
-  const { elsewhere, angle } = frictionReserve(computed.system, latch.centre, latch.capture);
+  const { elsewhere, angle } = frictionReserve(computed.system, latch.centre, latch.capture, near);
   if (elsewhere < FRICTION_SPREAD) {
     return {
       status: "caution",

@@ -171,3 +171,13 @@ test("a concern with nothing to judge says nothing", () => {
   for (const id of ["fit.height", "push.comfort", "swing.settles", "care.people"])
     expect(silent).not.toContain(id);
 });
+
+test.each([
+  { ...FEW, "hinge.frictionTorque": "6 mN m" },
+  { ...FEW, "opening.outOfPlumb": "1 deg" },
+  { ...FEW, "air.windSpeed": "3 m/s" },
+])("a flap that rests off the slot rests nowhere else: one fault is said once (%o)", (changes) => {
+  const computed = compute(goodWith(changes));
+  const status = (id: string) => FINDING_RULES.find((one) => one.id === id)?.judge(computed, W)?.status;
+  expect([status("swing.dead-band"), status("swing.rests-elsewhere")]).toEqual(["fail", "ok"]);
+});
