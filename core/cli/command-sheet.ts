@@ -5,6 +5,7 @@ import type { Door } from "../door/door.ts";
 import { PAPERS, type PaperName } from "../sheet/paper.ts";
 import { sheetInput } from "../sheet/sheet-input.ts";
 import { type SheetFile, sheetSet, zipFile } from "../sheet/sheet-set.ts";
+import { StudyStopped } from "../study/channel.ts";
 import { type HoldStudy, holdStudy } from "../study/hold-study.ts";
 import { DEFAULT_SEED, requestFaults } from "../study/request.ts";
 import { type Call, CallError, countOption, readCall, textOption } from "./call.ts";
@@ -14,9 +15,21 @@ import { columns } from "./table.ts";
 import { writeBytesFile } from "./write-file.ts";
 
 const FAILED = 1;
+/** What a shell reports for a program that Ctrl-C ended. */
+const INTERRUPTED = 130;
 
 /** Runs `sheet`; the exit code is 1 where a finding fails, after the set is written. */
 export async function sheetCommand(args: readonly string[]): Promise<number> {
+  try {
+    return await writeSheets(args);
+  } catch (error) {
+    if (!(error instanceof StudyStopped)) throw error;
+    process.stderr.write("swingstill: stopped; nothing was written\n");
+    return INTERRUPTED;
+  }
+}
+
+async function writeSheets(args: readonly string[]): Promise<number> {
   const options = {
     out: { type: "string" },
     units: { type: "string" },

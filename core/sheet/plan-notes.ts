@@ -44,8 +44,9 @@ function sillStrikeNotes(
 function magnetNotes({ pockets }: DoorPlan, sizes: Sizes): string[] {
   const proud = pockets.find(({ recess }) => recess < -NOTHING);
   if (proud === undefined) return [];
+  const where = proud.looks[1] === 0 ? "beside" : "below";
   return [
-    `The gap is narrower than the room beside the flap: magnets stand ${sizes.long(-proud.recess)} proud of their surface. Cap them, or make the room narrower.`,
+    `The gap is narrower than the room ${where} the flap: magnets stand ${sizes.long(-proud.recess)} proud of their surface. Cap them, or make the room narrower.`,
   ];
 }
 

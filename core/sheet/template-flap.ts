@@ -184,16 +184,20 @@ function faceWords({ sketch, plan, sizes, place }: Views, door: Door): void {
     ...lines([x, y], said, { size: 3, anchor: "middle", clear: true }),
     text([place(-flap.half, 0)[0] + 4, place(0, -1.4)[1]], "hinge axis", { clear: true }),
   );
+  massMarks({ sketch, plan, sizes, place }, door);
+}
+
+/** Where the centres of the extra masses lie; to the left, clear of strike and magnets. */
+function massMarks({ sketch, plan, place }: Views, door: Door): void {
+  const inSill = door.magnets?.arrangement === "sill";
+  const share = inSill ? 0.25 : 0.5;
   for (const mass of door.flap.extraMasses) {
-    const at = place(-flap.half * 0.5, mass.distanceFromHinge * 1000);
+    const at = place(-plan.flap.half * share, mass.distanceFromHinge * 1000);
     sketch.on("CENTRE", ...centreCross(at, 4));
+    const words = `${mass.name}: centre of mass at this height`;
     sketch.on(
       "TEXT",
-      text([at[0], at[1] - 5.5], `${mass.name}: centre of mass at this height`, {
-        size: 2.6,
-        anchor: "middle",
-        clear: true,
-      }),
+      text([at[0], at[1] - (inSill ? 22 : 5.5)], words, { size: 2.6, anchor: "middle", clear: true }),
     );
   }
 }
