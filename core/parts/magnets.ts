@@ -108,53 +108,6 @@ export function magnetMasses(magnets: Magnets): MagnetMass[] {
   );
 }
 
-export interface GeometryError {
-  /** Path in the door file. */
-  readonly key: string;
-  readonly given: string;
-  readonly expected: string;
-}
-
-/** How far a magnet may stand out of the flap's bottom edge, m (assumption: a rounded dimension, a thin cap). */
-const PROTRUSION = 1e-3;
-
-function metres(value: number): string {
-  return `${Number(value.toPrecision(6))} m`;
-}
-
-/**
- * What is wrong with the arrangement as a whole, each value being in its own range: magnets above the hinge or past
- * the bottom edge, rows that overlap, rows in a sill. `flapReach`: hinge to the flap's bottom edge, m.
- */
-export function magnetGeometryErrors(magnets: Magnets, flapReach: number): GeometryError[] {
-  const { arrangement, perSide, pitch, diameter, thickness, gap, distanceFromHinge: lowest } = magnets;
-  const errors: GeometryError[] = [];
-  const refuse = (key: string, given: string, expected: string) =>
-    errors.push({ key: `magnets.${key}`, given, expected });
-  if (lowest > flapReach + PROTRUSION) {
-    refuse("distanceFromHinge", metres(lowest), `at most ${metres(flapReach)}, the flap's bottom edge`);
-  }
-  if (arrangement === "sill") {
-    if (perSide !== 1) refuse("perSide", `${perSide}`, "1: a sill counts its magnets with magnets.sides");
-    if (lowest <= thickness) {
-      refuse("distanceFromHinge", metres(lowest), `more than the magnet's thickness, ${metres(thickness)}`);
-    }
-    const dip = edgeDip(0.5 * diameter, lowest);
-    if (gap <= dip) {
-      refuse("gap", metres(gap), `more than ${metres(dip)}: the flap magnet's edge would strike the sill's`);
-    }
-    return errors;
-  }
-  if (perSide > 1 && pitch < diameter) {
-    refuse("pitch", metres(pitch), `at least the diameter, ${metres(diameter)}: the rows overlap`);
-  }
-  if (lowest - (perSide - 1) * pitch <= 0) {
-    const least = metres((perSide - 1) * pitch);
-    refuse("distanceFromHinge", metres(lowest), `more than ${least}: the upper rows are above the hinge`);
-  }
-  return errors;
-}
-
 export interface MagnetResults {
   /** Greatest torque that pulls back to the centre within the stops, N m, as a magnitude; 0 if none does. */
   readonly peakTorque: number;

@@ -4,7 +4,6 @@ import { axialPull, lateralEnergy } from "../../../core/parts/magnet.ts";
 import { torqueTable } from "../../../core/parts/magnet-family.ts";
 import {
   leastGap,
-  magnetGeometryErrors,
   magnetMasses,
   magnetPair,
   magnetResults,
@@ -172,35 +171,5 @@ describe("the flap's own magnets", () => {
     for (const { mass } of jamb) expect(mass).toBeCloseTo(each, 12);
     const sill = magnetMasses(magnets({ arrangement: "sill" }));
     expect(sill.map(({ distance }) => distance)).toEqual([0.2975, 0.2975]);
-  });
-});
-
-describe("an arrangement's geometry", () => {
-  const keys = (over: Record<string, number | string>, reach = 0.32) =>
-    magnetGeometryErrors(magnets(over), reach).map(({ key }) => key);
-
-  test("is accepted where it fits", () => {
-    expect(keys({})).toEqual([]);
-    expect(keys({ perSide: 3, pitch: 0.01 })).toEqual([]);
-    expect(keys({ arrangement: "sill", distanceFromHinge: 0.32 })).toEqual([]);
-    expect(keys({ arrangement: "sill", distanceFromHinge: 0.1 + 0.22 + 1e-12 })).toEqual([]);
-  });
-
-  test.each([
-    [{ distanceFromHinge: 0.33 }, ["magnets.distanceFromHinge"]],
-    [{ perSide: 2, pitch: 0.009 }, ["magnets.pitch"]],
-    [{ perSide: 13, pitch: 0.025 }, ["magnets.distanceFromHinge"]],
-    [{ perSide: 200, pitch: 0.009 }, ["magnets.pitch", "magnets.distanceFromHinge"]],
-    [{ arrangement: "sill", perSide: 2 }, ["magnets.perSide"]],
-    [{ arrangement: "sill", thickness: 0.3 }, ["magnets.distanceFromHinge"]],
-    [{ arrangement: "sill", diameter: 0.1, gap: 0.004 }, ["magnets.gap"]],
-  ])("is refused by name: %o", (over, expected) => {
-    expect(keys(over)).toEqual(expected);
-  });
-
-  test("says what was given and what was expected", () => {
-    expect(magnetGeometryErrors(magnets({ perSide: 2, pitch: 0.009 }), 0.32)).toEqual([
-      { key: "magnets.pitch", given: "0.009 m", expected: "at least the diameter, 0.01 m: the rows overlap" },
-    ]);
   });
 });
