@@ -134,21 +134,35 @@ function tell<R extends Round>(
     lost.push(refusal(next, before));
     free = free.filter((name) => name !== next.key);
     if (!free.some(isFitKey)) return lost;
-    last = { ...round.values, [next.key]: before[next.key] };
+    last = round.values;
   }
+}
+
+/** Starts of a fit, and the last round's end: what is not free stands as in the file. */
+function from(
+  starts: readonly Values[],
+  last: Values | null,
+  free: readonly ParameterName[],
+  before: Values,
+): Values[] {
+  const kept = FIT_KEYS.filter((key) => !free.includes(key)).map((key) => [key, before[key]]);
+  return (last === null ? starts : [...starts, last]).map((start) => ({
+    ...start,
+    ...Object.fromEntries(kept),
+  }));
 }
 
 function fitTrace(model: SwingModel, before: Values, samples: Samples, options: FitOptions): Fit {
   const look = samples.time.length < FEWEST_SAMPLES ? null : firstLook(samples);
   if (look === null) return refused(NO_SWING);
   if (Math.abs(look.amplitude) < LEAST_AMPLITUDE) return refused(TOO_SMALL);
-  const starts = startValues(model, look, before);
+  const starts = startValues(model, look, before, options.zeroIsTrue === true);
   if (starts.length === 0) return refused(NO_SWING);
   const data = afterLetGo(samples, starts[0].start, model.body.smallAnglePeriod);
   if (data.time.length < FEWEST_SAMPLES) return refused(NO_SWING);
   const { wanted, lost } = wantedParameters(model, before, options, ["release", "start", "zero", "pace"]);
   const told = tell(model, before, wanted, lost, (free, last) =>
-    traceFit(model, data, free, last === null ? starts : [...starts, last]),
+    traceFit(model, data, free, from(starts, last, free, before)),
   );
   if (told === null) return refused(IN_THE_WELL);
   if (!("round" in told)) return refused(nothingTold(told));
@@ -162,7 +176,7 @@ function fitTurns(model: SwingModel, before: Values, turns: Turns, options: FitO
   const every = placed(turns);
   const size = (Math.max(...every.angle) - Math.min(...every.angle)) / 2;
   if (size < LEAST_AMPLITUDE) return refused(TOO_SMALL);
-  const starts = turnsStart(model, every, before);
+  const starts = turnsStart(model, every, before, options.zeroIsTrue === true);
   const readings = freeTurns(model, every, starts);
   if (readings.turn.length < FEWEST_TURNS) return refused(IN_THE_WELL);
   const { wanted, lost } = wantedParameters(model, before, options, ["release", "zero"]);
@@ -172,7 +186,7 @@ function fitTurns(model: SwingModel, before: Values, turns: Turns, options: FitO
   const free = wanted.filter((name) => !(few as ParameterName[]).includes(name));
   const already = [...lost, ...few.map((key) => refusal({ key, from: [] }, before))];
   const told = tell(model, before, free, already, (names, last) =>
-    turnsFit(model, readings, names, last === null ? starts : [...starts, last]),
+    turnsFit(model, readings, names, from(starts, last, names, before)),
   );
   if (told === null) return refused(FEW_TURNS);
   if (!("round" in told)) return refused(nothingTold(told));

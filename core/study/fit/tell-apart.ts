@@ -13,7 +13,9 @@ import {
 /** A standard error above this part of the value, or of its typical size where that is more, tells nothing (assumption). */
 const USEFUL = 0.5;
 /** A correlation from this on means that two values are one to the data (assumption). */
-const ALIKE = 0.8;
+const ALIKE = 0.7;
+/** Where none is that alike, the closest counts from this on (assumption). */
+const SOMEWHAT = 0.3;
 /** Above this the directions of the parameters are one to rounding. */
 const WORST_CONDITION = 1e5;
 /** A part of the weakest direction that counts. */
@@ -45,7 +47,9 @@ export function untold(
     .sort((a, b) => b.doubt - a.doubt);
   if (doubtful.length === 0) return null;
   const { name, i } = doubtful[0];
-  const alike = free.filter((_, j) => j !== i && Math.abs(correlations[i * size + j]) >= ALIKE);
+  const link = (j: number) => (j === i ? 0 : Math.abs(correlations[i * size + j]));
+  const closest = Math.max(...free.map((other, j) => (isFitKey(other) ? link(j) : 0)));
+  const alike = free.filter((_, j) => link(j) >= Math.min(ALIKE, Math.max(closest, SOMEWHAT)));
   const keys = alike.filter(isFitKey);
   const key = lastKey([name, ...keys]) as FitKey;
   return { key, from: partners(key, [name, ...alike]) };

@@ -27,10 +27,15 @@ export interface TraceFit {
 }
 
 /** First values from a look at the trace, the rest from `base`; `null` where the door does not swing back like that. */
-export function startValues(model: SwingModel, look: FirstLook, base: Values): Values[] {
+export function startValues(model: SwingModel, look: FirstLook, base: Values, zeroIsTrue = false): Values[] {
   const found = decrements(look.turns.angles, model);
-  const plumb = base["opening.outOfPlumb"];
-  const centred = { ...base, release: look.amplitude + plumb, zero: look.centre - plumb };
+  const plumb = zeroIsTrue ? look.centre : base["opening.outOfPlumb"];
+  const centred = {
+    ...base,
+    "opening.outOfPlumb": plumb,
+    release: look.amplitude + plumb,
+    zero: look.centre - plumb,
+  };
   const blends = [
     { dry: found.dry, viscous: found.viscous, air: found.air },
     {

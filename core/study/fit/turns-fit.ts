@@ -27,11 +27,21 @@ export function freeTurns(
 }
 
 /** First values: the let-go is the first turn, the zero what successive turns have in common. */
-export function turnsStart(model: SwingModel, { turn, angle }: TurnReadings, base: Values): Values[] {
+export function turnsStart(
+  model: SwingModel,
+  { turn, angle }: TurnReadings,
+  base: Values,
+  zeroIsTrue = false,
+): Values[] {
   const every = everyTurn(turn, angle);
-  const zero = every.length < 3 ? 0 : (every[0] + 2 * every[1] + every[2]) / 4;
-  const plumb = base["opening.outOfPlumb"];
-  const centred = { ...base, zero: zero - plumb, release: angle[0] - zero + plumb };
+  const centre = every.length < 3 ? 0 : (every[0] + 2 * every[1] + every[2]) / 4;
+  const plumb = zeroIsTrue ? centre : base["opening.outOfPlumb"];
+  const centred = {
+    ...base,
+    "opening.outOfPlumb": plumb,
+    zero: centre - plumb,
+    release: angle[0] - centre + plumb,
+  };
   const found = decrements(every, model);
   return [
     centred,

@@ -2,7 +2,7 @@
 import type { SwingModel } from "./model.ts";
 import type { Values } from "./parameters.ts";
 
-/** Half swings shorter than this part of the small one are the magnets' work. */
+/** Half swings shorter than this part of the small one are the magnets' work, or a stop's. */
 const WELL_SHARE = 0.7;
 /** Swings looked at for the magnets' catch. */
 const MOST_SWINGS = 200;
@@ -16,8 +16,9 @@ export function lastFreeTurn(model: SwingModel, values: Values): number {
   model.run(values, MOST_SWINGS * model.body.smallAnglePeriod);
   const { turnTimes, turnAngles } = model;
   const least = (WELL_SHARE * model.body.smallAnglePeriod) / 2;
+  const nearStop = 0.9 * model.door.hinge.stopAngle;
   const caught = turnTimes.findIndex(
-    (time, i) => Math.abs(turnAngles[i]) < Math.abs(values.release) / 2 && turnTimes[i + 1] - time < least,
+    (time, i) => Math.abs(turnAngles[i]) < nearStop && turnTimes[i + 1] - time < least,
   );
   return caught < 0 ? Number.POSITIVE_INFINITY : Math.max(0, caught - 1);
 }
