@@ -1,5 +1,6 @@
 /** `review`: all of the door, for a person or as JSON; `--explain` one figure. */
 
+import type { DoorFile } from "../door/index.ts";
 import { type Computed, compute } from "../review/compute.ts";
 import { explain } from "../review/explain.ts";
 import type { Finding } from "../review/finding.ts";
@@ -23,7 +24,7 @@ export function reviewCommand(args: readonly string[]): number {
   const { door, file } = readDoorFile(call.files[0]);
   const spoken = words(unitSystem(textOption(call, "units"), file));
   const asked = textOption(call, "explain");
-  if (asked !== null) return explainResult(compute(door), asked, spoken, call.options.json === true);
+  if (asked !== null) return explainResult(compute(door), asked, spoken, file, call.options.json === true);
   const computed = compute(door);
   const found = findings(computed, spoken);
   const text = call.options.json === true ? reviewJson(computed, found) : reviewText(computed, found, spoken);
@@ -71,7 +72,13 @@ function figuresText(computed: Computed, spoken: Words): string {
   return `Figures\n${columns(rows)}`;
 }
 
-function explainResult(computed: Computed, name: string, spoken: Words, json: boolean): number {
+function explainResult(
+  computed: Computed,
+  name: string,
+  spoken: Words,
+  file: DoorFile,
+  json: boolean,
+): number {
   if (resultNamed(name) === undefined) {
     const near = RESULTS.map((r) => r.name).filter((n) => n.startsWith(name.split(".")[0]));
     const hint = near.length > 0 ? near : RESULTS.map((r) => r.name);
@@ -79,7 +86,7 @@ function explainResult(computed: Computed, name: string, spoken: Words, json: bo
       `--explain must be the name of a result; received "${name}". There are: ${hint.join(", ")}`,
     );
   }
-  const told = explain(computed, name, spoken);
+  const told = explain(computed, name, spoken, file);
   process.stdout.write(json ? `${JSON.stringify(told, null, 2)}\n` : explanationText(told));
   return 0;
 }

@@ -80,30 +80,37 @@ function lowestPoint(system: SwingSystem): RestSet {
 
 /** Sets within one region in which dry friction holds the flap. */
 function heldSets(system: SwingSystem, points: Float64Array, hold: number): RestSet[] {
-  const excess = (angle: number) => Math.abs(staticTorque(system, angle)) - hold;
+  const torque = (angle: number) => staticTorque(system, angle);
+  const excess = (angle: number) => Math.abs(torque(angle)) - hold;
+  const torques = points.map(torque);
+  const over = torques.map((value) => Math.abs(value) - hold);
   const sets: RestSet[] = [];
-  let start = excess(points[0]) <= 0 ? points[0] : Number.NaN;
-  let before = excess(points[0]);
+  let start = over[0] <= 0 ? points[0] : Number.NaN;
   for (let i = 1; i < points.length; i++) {
-    const value = excess(points[i]);
-    if (before > 0 && value > 0) sets.push(...hiddenSet(system, points[i - 1], points[i], hold));
-    else if (before > 0) start = bracketedRoot(excess, points[i - 1], points[i]);
-    else if (value > 0) {
-      sets.push({ low: start, high: bracketedRoot(excess, points[i], points[i - 1]) });
+    const [a, b] = [points[i - 1], points[i]];
+    if (over[i - 1] > 0 && over[i] > 0) {
+      if (torques[i - 1] > 0 !== torques[i] > 0)
+        sets.push(...setAround(excess, a, bracketedRoot(torque, a, b), b));
+      else if (dips(over, i)) sets.push(...setAround(excess, a, dip(excess, a, b), b));
+    } else if (over[i - 1] > 0) start = bracketedRoot(excess, a, b);
+    else if (over[i] > 0) {
+      sets.push({ low: start, high: bracketedRoot(excess, b, a) });
       start = Number.NaN;
-    } else sets.push(...gapWithin(system, points[i - 1], points[i], hold));
-    before = value;
+    } else sets.push(...gapWithin(system, a, b, hold));
   }
   if (!Number.isNaN(start)) sets.push({ low: start, high: points[points.length - 1] });
   return splitByGaps(sets);
 }
 
-/** A set so narrow that both neighbouring search points miss it: where τ_0 changes sign or dips to the friction between them. */
-function hiddenSet(system: SwingSystem, a: number, b: number, hold: number): RestSet[] {
-  const torque = (angle: number) => staticTorque(system, angle);
-  const excess = (angle: number) => Math.abs(torque(angle)) - hold;
-  const crosses = torque(a) * torque(b) < 0;
-  const middle = crosses ? bracketedRoot(torque, a, b) : dip(excess, a, b);
+/** Whether values can have a least place between i − 1 and i that both miss: next to a discrete minimum. */
+function dips(values: Float64Array, i: number): boolean {
+  const falls = i < 2 || values[i - 1] <= values[i - 2];
+  const rises = i + 1 >= values.length || values[i] <= values[i + 1];
+  return falls && rises;
+}
+
+/** A set so narrow that both search points miss it, about its most restful place; none where that does not rest either. */
+function setAround(excess: (angle: number) => number, a: number, middle: number, b: number): RestSet[] {
   if (excess(middle) > 0) return [];
   return [{ low: bracketedRoot(excess, a, middle), high: bracketedRoot(excess, b, middle) }];
 }
