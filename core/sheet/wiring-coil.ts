@@ -1,4 +1,5 @@
 /** The right half of a wiring diagram: driver, indicator, solenoid and what clamps it. */
+import { figureText } from "../review/words.ts";
 import { line, polyline, rectangle } from "./drawing.ts";
 import type { SheetInput } from "./sheet-input.ts";
 import { type Board, COLUMN, RAIL } from "./wiring-board.ts";
@@ -36,7 +37,7 @@ export function driverStage(board: Board, input: SheetInput): void {
     board.label([BASE + 2, DRIVE], ["no driver", "in the file"]);
     return;
   }
-  const heat = computed.driver === null ? [] : [`heat ${w.power(computed.driver.dissipation)}`];
+  const heat = computed.driver === null ? [] : [`heat ${figureText(computed.driver.dissipation, "W", w)}`];
   const at = [COLUMN + 6, DRIVE - 3] as const;
   if (driver.kind === "mosfet") {
     const on = driver.onResistance === null ? [] : [`${w.resistance(driver.onResistance)} when on`];
@@ -109,7 +110,7 @@ export function coilStage(board: Board, { door, computed, words: w }: SheetInput
       `${w.voltage(solenoid.ratedVoltage)}, ${w.current(solenoid.ratedCurrent)}`,
       `${w.resistance(computed.solenoid?.resistance ?? 0)} at ${w.temperature(20)}`,
       w.of(solenoid.inductance, "inductance"),
-      ...(current === undefined ? [] : [`takes ${w.current(current)}`]),
+      ...(current === undefined ? [] : [`takes ${figureText(current, "A", w)}`]),
     ],
     "end",
     true,

@@ -1,5 +1,5 @@
 /** What stands below a wiring diagram: what to measure, what the small parts are for, and the cautions. */
-import { resultRow } from "./figures.ts";
+import { NONE, resultRow } from "./figures.ts";
 import { fitted } from "./marks.ts";
 import type { SheetInput } from "./sheet-input.ts";
 import { type Board, LEADING, ROOM, SIZE } from "./wiring-board.ts";
@@ -25,7 +25,7 @@ export function measuredNotes(board: Board, { computed, words: w }: SheetInput):
   board.label([0, TOP], ["What to expect"], "start", true, SIZE.head);
   MEASURED.map((name) => resultRow(computed, name, w)).forEach(([title, value], i) => {
     const y = TOP + 5.5 + i * LINE;
-    const known = value.includes("not exist") ? "none" : value;
+    const known = value === NONE ? "none" : value;
     board.label([0, y], [title]).label([right, y], [known], "end");
   });
 }

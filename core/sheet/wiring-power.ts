@@ -1,5 +1,6 @@
 /** The left half of a wiring diagram: adapter, fuse, regulator, receiver. */
 
+import { figureText } from "../review/words.ts";
 import type { SheetInput } from "./sheet-input.ts";
 import { type Board, COLUMN, RAIL } from "./wiring-board.ts";
 import { antenna, contact, fuse } from "./wiring-symbols.ts";
@@ -38,8 +39,8 @@ export function regulatorStage(board: Board, { door, computed, words: w }: Sheet
   const heat = computed.supply;
   if (heat !== null)
     figures.push(
-      `heat ${w.power(heat.regulatorDissipation)}`,
-      `junction ${w.temperature(heat.regulatorTemperature)}`,
+      `heat ${figureText(heat.regulatorDissipation, "W", w)}`,
+      `junction ${figureText(heat.regulatorTemperature, "degC", w)}`,
     );
   board.label([80, 52], figures);
 }

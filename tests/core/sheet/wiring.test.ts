@@ -4,6 +4,7 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { type Door, readDoor } from "../../../core/door/index.ts";
 import type { UnitSystem } from "../../../core/quantity/format.ts";
+import { figureText } from "../../../core/review/words.ts";
 import type { Drawing, Point, Text } from "../../../core/sheet/drawing.ts";
 import { MARGIN, PAPERS, type PaperName } from "../../../core/sheet/paper.ts";
 import { holdToSet, type SheetInput, sheetInput } from "../../../core/sheet/sheet-input.ts";
@@ -226,9 +227,11 @@ describe("what the wiring diagram says", () => {
     const input = inputOf(example("medium-dog"));
     const found = wordsOf(wiringDiagram(input, PAPERS.a4, "iec")).join("\n");
     const { computed, words: w } = input;
-    expect(found).toContain(`takes ${w.current(computed.solenoid?.coil?.current ?? Number.NaN)}`);
-    expect(found).toContain(`heat ${w.power(computed.driver?.dissipation ?? Number.NaN)}`);
-    expect(found).toContain(`junction ${w.temperature(computed.supply?.regulatorTemperature ?? Number.NaN)}`);
+    expect(found).toContain(`takes ${figureText(computed.solenoid?.coil?.current ?? Number.NaN, "A", w)}`);
+    expect(found).toContain(`heat ${figureText(computed.driver?.dissipation ?? Number.NaN, "W", w)}`);
+    expect(found).toContain(
+      `junction ${figureText(computed.supply?.regulatorTemperature ?? Number.NaN, "degC", w)}`,
+    );
     expect(found).toContain(`hold ${w.time(holdToSet(input)?.time ?? Number.NaN)}`);
   });
 
