@@ -4,7 +4,10 @@ import { type ParseArgsConfig, parseArgs } from "node:util";
 /** The call or the file is wrong: its message goes to standard error, and nothing to standard output. */
 export class CallError extends Error {}
 
-export type Options = Readonly<Record<string, string | boolean | undefined>>;
+export type Options = Readonly<Record<string, string | boolean | (string | boolean)[] | undefined>>;
+
+/** What a shell reports for a program that Ctrl-C ended. */
+export const INTERRUPTED = 130;
 
 export interface Call {
   readonly options: Options;
@@ -52,4 +55,23 @@ export function countOption(call: Call, name: string, least: number, otherwise: 
     throw new CallError(`--${name} must be a whole number of at least ${least}; received "${text}"`);
   }
   return value;
+}
+
+/** Steps between two looks at Ctrl-C. */
+const BATCH = 8;
+
+/** Repeats `step` until it says that it is done; false where Ctrl-C came first. */
+export async function interruptible(step: () => boolean): Promise<boolean> {
+  let stopped = false;
+  const interrupt = () => {
+    stopped = true;
+  };
+  process.once("SIGINT", interrupt);
+  let done = false;
+  while (!done && !stopped) {
+    for (let i = 0; i < BATCH && !done; i++) done = step();
+    await new Promise((resume) => setImmediate(resume));
+  }
+  process.off("SIGINT", interrupt);
+  return done;
 }

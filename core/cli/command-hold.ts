@@ -6,15 +6,12 @@ import { joinParts, parsePart, partRange, readPart, writePart } from "../study/p
 import { DEFAULT_SAMPLES, DEFAULT_SEED, requestFaults, type StudyRequest } from "../study/request.ts";
 import { percent, seconds } from "../study/study-words.ts";
 import type { StudyTotal } from "../study/total.ts";
-import { type Call, CallError, countOption, readCallOf, textOption } from "./call.ts";
+import { type Call, CallError, countOption, INTERRUPTED, readCallOf, textOption } from "./call.ts";
 import { readDoorFile, textOf } from "./door-input.ts";
 import { progressBar } from "./progress.ts";
 import { startStudyWorker, workerCount } from "./study-worker.ts";
 import { columns, wrapped } from "./table.ts";
 import { writeTextFile } from "./write-file.ts";
-
-/** What a shell reports for a program that Ctrl-C ended. */
-const INTERRUPTED = 130;
 
 /** Runs `hold`. */
 export async function holdCommand(args: readonly string[]): Promise<number> {

@@ -4,15 +4,11 @@ import { entryText, figureText, words } from "../review/words.ts";
 import { doorMap } from "../study/map.ts";
 import { axisValue, type MapAxis, parseAxis } from "../study/map-axis.ts";
 import { addPoint, emptyMapTable, type MapTable, mapCsv } from "../study/map-table.ts";
-import { type Call, CallError, readCall, textOption } from "./call.ts";
+import { type Call, CallError, INTERRUPTED, interruptible, readCall, textOption } from "./call.ts";
 import { type DoorInput, readDoorFile, unitSystem } from "./door-input.ts";
 import { progressBar } from "./progress.ts";
 import { columns } from "./table.ts";
 import { writeTextFile } from "./write-file.ts";
-
-/** Points computed between two looks at the clock and at Ctrl-C. */
-const BATCH = 16;
-const INTERRUPTED = 130;
 
 /** Runs `map`. */
 export async function mapCommand(args: readonly string[]): Promise<number> {
@@ -49,20 +45,18 @@ async function mapTable(call: Call, input: DoorInput, spoken: Spoken): Promise<M
   if (!made.ok) throw new CallError(made.errors.map((fault) => fault.message).join("\n"));
   const table = emptyMapTable(request, made.map.subject);
   const bar = progressBar("map");
-  let stopped = false;
-  const interrupt = () => {
-    stopped = true;
-  };
-  process.once("SIGINT", interrupt);
+  const points = made.map.points();
   const size = made.map.order.length;
-  for (let from = 0; from < size && !stopped; from += BATCH) {
-    for (const point of made.map.points(from, from + BATCH)) addPoint(table, point);
-    bar.update(Math.min(size, from + BATCH), size);
-    await new Promise((resume) => setImmediate(resume));
-  }
+  let done = 0;
+  const whole = await interruptible(() => {
+    const next = points.next();
+    if (next.done === true) return true;
+    addPoint(table, next.value);
+    bar.update(++done, size);
+    return done === size;
+  });
   bar.end();
-  process.off("SIGINT", interrupt);
-  return stopped ? null : table;
+  return whole ? table : null;
 }
 
 function axisOption(call: Call, name: string, input: DoorInput): MapAxis | null {

@@ -14,6 +14,7 @@ const COMMANDS: Readonly<Record<string, () => Promise<Command>>> = {
   sheet: async () => (await import("./command-sheet.ts")).sheetCommand,
   hold: async () => (await import("./command-hold.ts")).holdCommand,
   map: async () => (await import("./command-map.ts")).mapCommand,
+  best: async () => (await import("./command-best.ts")).bestCommand,
   fit: async () => (await import("./command-fit.ts")).fitCommand,
   new: async () => (await import("./command-new.ts")).newCommand,
 };
@@ -30,6 +31,8 @@ const USAGE = `Swingstill computes an automatic pet door before the first hole i
   hold --join PARTS… [--json]                    the parts joined
   map FILE --x KEY=FROM..TO:N [--y …] --of RESULT [--csv OUT] [--json]
                                                  a result over one or two inputs
+  best FILE --over KEY=FROM..TO [--over …] [--json]
+                                                 the least hold over some inputs that keeps every finding
   fit FILE MEASURED.csv [--write COPY] [--json]  hinge, seal and air values from a measured swing
   fit FILE --count --angle "60 deg" --passes 14 --rest "11.2 s"
                                                  the same from what was counted

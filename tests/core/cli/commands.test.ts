@@ -149,3 +149,17 @@ describe("fit", () => {
     expect(readFileSync(copy, "utf8")).toMatch(/"frictionTorque": "6\.\d+ mN m"/);
   }, 120_000);
 });
+
+describe("best", () => {
+  test("finds no longer hold than the door has, says that it is local and what stops it", () => {
+    const call = ["best", MEDIUM_DOG, "--over", "latch.slotWidth=14 mm..18 mm"];
+    const found = JSON.parse(run([...call, "--json"]).out);
+    expect(found.kept).toBe(true);
+    expect(found.hold).toBeLessThanOrEqual(found.holdBefore);
+    expect(found.binding.length).toBeGreaterThan(0);
+    const text = run(call);
+    expect(text.code).toBe(0);
+    expect(text.out.replace(/\s+/g, " ")).toMatch(/local searches.*not proven/);
+    expect(run(["best", MEDIUM_DOG]).code).toBe(2);
+  });
+});
