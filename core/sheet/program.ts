@@ -99,7 +99,7 @@ function timeline(computed: Computed, hold: number, w: Words): string[] {
 function limitWords(limit: OnTimeLimit, w: Words): string[] {
   const { maxOn, rest, temperature, fromAmbient } = limit;
   const sleeper =
-    "An animal asleep in range finds the door locked while the coil rests: keep its bed out of range.";
+    "When a rest begins the bolt comes back, whoever stands in the door, and it stays out until the rest is over: keep an animal's bed out of range.";
   if (limit.reason === "cap" || temperature === null || fromAmbient === null) {
     return [
       `Longest time on, and the rest after it, s. The coil may stay on for ever; after ${w.time(maxOn)} without a rest of ${w.time(rest)} something is stuck, and a door that never locks is no lock.`,
