@@ -9,6 +9,7 @@ import { fieldAt } from "../../core/door/schema.ts";
 import { usePage, useUi, useWorkbench } from "../shell/workbench.ts";
 import { changeEntries, defaultText, entryFrom, entryText } from "../state/entries.ts";
 import { nudge, type Reach } from "../state/nudge.ts";
+import { TOLERANCES } from "../state/spread-text.ts";
 import { faultWords } from "./fault-words.ts";
 import { labelInSentence, labelOf, optionLabel } from "./labels.ts";
 import { useNote } from "./note.tsx";
@@ -20,6 +21,10 @@ export interface EntryProps {
   readonly label?: string;
   /** Only for those who hear the page, as in tables with headings. */
   readonly labelUnseen?: boolean;
+  /** What holds where nothing is written, for keys that the schema has no default of. */
+  readonly fallback?: string;
+  /** The element that says more about the key, where the schema has no sentence. */
+  readonly noteId?: string;
 }
 
 /** The input that suits the key. */
@@ -33,7 +38,7 @@ export function Entry(props: EntryProps): ReactNode {
 /** How long typing must pause before a wrong entry is explained, ms: half-typed is not wrong. */
 const PAUSE = 700;
 
-function TextEntry({ path, label, labelUnseen = false }: EntryProps): ReactNode {
+function TextEntry({ path, label, labelUnseen = false, fallback, noteId }: EntryProps): ReactNode {
   const { page } = useWorkbench();
   const file = usePage((state) => state.document?.file);
   const input = useRef<HTMLInputElement>(null);
@@ -90,10 +95,10 @@ function TextEntry({ path, label, labelUnseen = false }: EntryProps): ReactNode 
         autoComplete="off"
         spellCheck={false}
         value={shown}
-        placeholder={defaultText(path)}
+        placeholder={fallback ?? defaultText(path)}
         list={path === "flap.material" ? "materials" : undefined}
         aria-invalid={explained !== null}
-        aria-describedby={`${id}-note${explained === null ? "" : ` ${id}-fault`}`}
+        aria-describedby={`${noteId ?? `${id}-note`}${explained === null ? "" : ` ${id}-fault`}`}
         onChange={(event) => write(event.target.value)}
         onKeyDown={onKeyDown}
         onFocus={note.show}
@@ -102,9 +107,11 @@ function TextEntry({ path, label, labelUnseen = false }: EntryProps): ReactNode 
           note.hide();
         }}
       />
-      <span id={`${id}-note`} className="unseen">
-        {note.text}
-      </span>
+      {noteId === undefined && (
+        <span id={`${id}-note`} className="unseen">
+          {note.text}
+        </span>
+      )}
       {explained !== null && (
         <p id={`${id}-fault`} className="entry-fault" role="alert">
           {faultWords(explained)}
@@ -190,8 +197,15 @@ function Choice({
   );
 }
 
+/** What is wrong with an entry; with a tolerance's ends too, which stand in one input. */
 function useFault(path: string) {
-  return usePage((state) => state.faults.find((fault) => fault.path === path) ?? null);
+  const within = path.startsWith(TOLERANCES) ? `${path}.` : null;
+  return usePage(
+    (state) =>
+      state.faults.find(
+        (fault) => fault.path === path || (within !== null && fault.path.startsWith(within)),
+      ) ?? null,
+  );
 }
 
 /** Takes the focus when a finding, a fault or a formula leads here. */

@@ -7,6 +7,7 @@ import { fieldAt } from "../../core/door/schema.ts";
 import { usePage, useWorkbench } from "../shell/workbench.ts";
 import { changeEntries } from "../state/entries.ts";
 import { findingsOf } from "../state/page-store.ts";
+import { TOLERANCES } from "../state/spread-text.ts";
 import { FindingCard } from "./FindingCard.tsx";
 import { labelInSentence } from "./labels.ts";
 import { stationOfPath } from "./stations.ts";
@@ -62,6 +63,7 @@ function FaultCard({ fault }: { fault: DoorFault }): ReactNode {
   const { path } = fault;
   const station = stationOfPath(path);
   const known = fieldAt(path) !== undefined;
+  const spreads = path.startsWith(TOLERANCES) && fieldAt(path.slice(TOLERANCES.length)) !== undefined;
   const stands = usePage(({ document }) => document !== null && fileEntry(document.file, path) !== undefined);
   return (
     <li className="finding finding-fail">
@@ -69,6 +71,11 @@ function FaultCard({ fault }: { fault: DoorFault }): ReactNode {
       {known && station !== undefined && (
         <Button className="button" onPress={() => ui.setState({ station, wanted: path })}>
           Go to {labelInSentence(path)}
+        </Button>
+      )}
+      {spreads && (
+        <Button className="button" onPress={() => ui.setState({ stage: "study", wanted: path })}>
+          Go to its spread
         </Button>
       )}
       {!known && stands && (

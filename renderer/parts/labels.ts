@@ -1,4 +1,5 @@
 /** What keys of the door file are called on the page. */
+import { TOLERANCES } from "../state/spread-text.ts";
 
 const LABELS: Readonly<Record<string, string>> = {
   "animals.name": "Name",
@@ -107,6 +108,7 @@ export function labelOf(path: string): string {
 
 /** "gap (magnets)", for names of steps and lists of inputs. */
 export function labelInSentence(path: string): string {
+  if (path.startsWith(TOLERANCES)) return `spread of ${labelInSentence(path.slice(TOLERANCES.length))}`;
   const owner = OWNERS[path.split(".")[0]];
   const label = labelOf(path);
   const low = /^[A-Z][a-z]/.test(label) ? label.charAt(0).toLowerCase() + label.slice(1) : label;

@@ -1,5 +1,6 @@
 /** The parts of a door in the order in which a passage meets them: what each asks for and which figures it decides. */
 import type { PartName } from "../../core/review/finding.ts";
+import { TOLERANCES } from "../state/spread-text.ts";
 
 export type StationId =
   | "verdict"
@@ -223,8 +224,9 @@ export function stationOfPart(part: PartName): StationId {
   return STATIONS.find(({ parts }) => parts.includes(part))?.id ?? "verdict";
 }
 
-/** The station that holds a key of the file; undefined where none does. */
+/** The station that holds a key of the file; undefined where none does: tolerances stand with the study. */
 export function stationOfPath(path: string): StationId | undefined {
+  if (path.startsWith(TOLERANCES)) return undefined;
   const section = path.split(".")[0];
   return STATIONS.find(({ groups }) => groups.some((g) => g.section === section))?.id;
 }

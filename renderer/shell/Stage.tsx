@@ -29,12 +29,13 @@ const STAGE_TITLES: Readonly<Record<StageView, string>> = {
   compare: "Comparison with the pinned copy",
 };
 
-/** Turning the view by hand leaves all of these. */
+/** Turning the view by hand is the free one from then on. */
 const CAMERAS: readonly (readonly [Camera, string])[] = [
   ["side", "Side"],
   ["inside", "Inside"],
   ["outside", "Outside"],
   ["latch", "Latch"],
+  ["free", "Free"],
 ];
 
 export function Stage(): ReactNode {

@@ -12,6 +12,7 @@ import { textOf } from "../state/page-store.ts";
 import type { StudyView } from "../state/view.ts";
 import { Icon } from "../ui/icons.tsx";
 import { DoorMap } from "./DoorMap.tsx";
+import { Tolerances } from "./Tolerances.tsx";
 import { usePage, useWorkbench } from "./workbench.ts";
 
 const SAMPLES = [5_000, 20_000, 100_000] as const;
@@ -64,6 +65,7 @@ export function Study(): ReactNode {
         </p>
       ))}
       {study !== null && <Answer study={study} old={old} />}
+      <Tolerances />
       <DoorMap />
     </section>
   );

@@ -4,6 +4,7 @@ import { type DoorFile, editDoorFile, fileEntry } from "../../core/door/file.ts"
 import type { Json } from "../../core/door/json.ts";
 import { fieldAt } from "../../core/door/schema.ts";
 import { type Command, replaceFile } from "./command.ts";
+import { spreadFrom, spreadText, TOLERANCES } from "./spread-text.ts";
 
 /** One entry to write; undefined takes it out of the file. */
 export interface EntryChange {
@@ -21,6 +22,7 @@ export function changeEntries(name: string, file: DoorFile, changes: readonly En
 export function entryText(file: DoorFile, path: string): string {
   const entry = fileEntry(file, path);
   if (entry === undefined || entry === null) return "";
+  if (path.startsWith(TOLERANCES)) return spreadText(entry);
   return typeof entry === "string" ? entry : JSON.stringify(entry);
 }
 
@@ -29,6 +31,7 @@ export function entryText(file: DoorFile, path: string): string {
  * reader explains it. An emptied field falls back to its default where it has one.
  */
 export function entryFrom(path: string, text: string): Json | undefined {
+  if (path.startsWith(TOLERANCES)) return spreadFrom(text);
   const field = fieldAt(path);
   if (text.trim() === "") return emptied(field);
   if (field?.kind === "number") return numberFrom(text);
