@@ -54,6 +54,8 @@ function axes(size: number): number[][] {
   );
 }
 
+/** Sets of directions tried beside the axes before the step is halved: a slanting bar leaves a narrow way. */
+const SETS = 3;
 /** First step, and the last, as parts of the ranges. */
 const FIRST_STEP = 0.125;
 const LAST_STEP = 1 / 4096;
@@ -68,7 +70,8 @@ export function* refined<W extends Worth>(
   let step = FIRST_STEP;
   for (let round = 0; step >= LAST_STEP; round++) {
     const before = best;
-    for (const direction of [...axes(size), ...directions(round, size)]) {
+    const turned = Array.from({ length: SETS }, (_, i) => directions(SETS * round + i, size)).flat();
+    for (const direction of size === 1 ? axes(size) : [...axes(size), ...turned]) {
       const place = best.place.map((x, i) => Math.max(0, Math.min(1, x + step * direction[i])));
       if (place.every((x, i) => x === best.place[i])) continue;
       const tried = { place, worth: judge(place, best.worth) };
@@ -79,7 +82,7 @@ export function* refined<W extends Worth>(
       }
       yield best;
     }
-    if (best === before) step /= 2;
+    step = best === before ? step / 2 : Math.min(FIRST_STEP, 2 * step);
   }
   return best;
 }

@@ -36,18 +36,21 @@ interface Predicted {
   readonly settleTime: number;
 }
 
-/** Place in a falling row of amplitudes at which they come to `goal`, counted from 0, between the two places about it. */
+/**
+ * Place in a falling row of amplitudes at which they come to `goal`, counted from 0: on the straight line through the two
+ * places about it, or through the last two where the flap rests before.
+ */
 function placeOf(amplitudes: readonly number[], goal: number): number {
-  const after = amplitudes.findIndex((a) => a <= goal);
-  if (after <= 0) return after < 0 ? amplitudes.length - 1 : 0;
+  const below = amplitudes.findIndex((a) => a <= goal);
+  if (below === 0 || amplitudes.length < 2) return 0;
+  const after = below < 0 ? amplitudes.length - 1 : below;
   const [from, to] = [amplitudes[after - 1], amplitudes[after]];
   return after - 1 + (from - goal) / (from - to);
 }
 
 function timeOf(times: readonly number[], place: number): number {
-  const before = Math.min(Math.floor(place), times.length - 1);
-  const after = Math.min(before + 1, times.length - 1);
-  return times[before] + (place - before) * (times[after] - times[before]);
+  const before = Math.max(0, Math.min(Math.floor(place), times.length - 2));
+  return times[before] + (place - before) * (times[before + 1] - times[before]);
 }
 
 function predicted(model: SwingModel, values: Values, play: number): Predicted {
@@ -56,6 +59,7 @@ function predicted(model: SwingModel, values: Values, play: number): Predicted {
   const centre = values["opening.outOfPlumb"];
   const sign = Math.sign(values.release - centre);
   const amplitudes = turnAngles.map((angle, i) => sign * (i % 2 === 1 ? -1 : 1) * (angle - centre));
+  if (turnTimes.length < 2) return { halfSwings: 0, restTime: 0, settleTime: 0 };
   const halfSwings = placeOf(amplitudes, 0);
   return {
     halfSwings,

@@ -211,9 +211,9 @@ function disorder(now: Reading, before: Reading, columns: readonly Column[]): Me
 
 /** Fewest readings by which turning points are told from a trace, and the share of them that must alternate. */
 const FEWEST = 4;
-const ALTERNATE = 0.9;
+const ALTERNATE = 0.6;
 
-/** Whether each reading turns against the last: nobody samples a swing just so. */
+/** Whether readings turn against the last as far as they do in a swing's turns, some missed: nobody samples a swing just so. */
 function looksLikeTurns(kept: readonly Reading[]): boolean {
   if (kept.length < FEWEST) return false;
   let turns = 0;

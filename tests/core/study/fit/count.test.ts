@@ -1,0 +1,105 @@
+// "Let go at 60°, 14 passes, still after 11.2 s": the friction that makes the door do so.
+import { describe, expect, test } from "vitest";
+import { flapBody } from "../../../../core/parts/flap.ts";
+import { fitSwing } from "../../../../core/study/fit/fit.ts";
+import type { Count } from "../../../../core/study/fit/fit-types.ts";
+import { SwingModel } from "../../../../core/study/fit/model.ts";
+import { DEGREE, done, door, fittedValue, TRUTH } from "./helpers.ts";
+
+const dry = door({
+  hinge: { frictionTorque: "1 mN m", viscousDamping: "0 N m s/rad" },
+  air: { swingFactor: 0 },
+});
+const counted = (of: ReturnType<typeof door>, count: Count) => fitSwing(of, { kind: "count", count });
+
+/** Passes through the centre, and rest, of a swing with known values. */
+function countOf(of: ReturnType<typeof door>, truth: typeof TRUTH) {
+  const model = new SwingModel(of);
+  model.run(truth, 1000);
+  const passes = model.turnAngles
+    .slice(1)
+    .filter((a, i) => Math.sign(a) !== Math.sign(model.turnAngles[i])).length;
+  return { passes, restTime: model.turnTimes[model.turnTimes.length - 1] };
+}
+
+describe("one count, one value", () => {
+  test("dry friction alone, small angle: passes = A S g/(2 τ), to within half a pass (closed form)", () => {
+    const weightMoment = flapBody(dry.flap, []).firstMoment * 9.80665;
+    const angle = 6 * DEGREE;
+    for (const passes of [5, 9, 14]) {
+      const { value, error, low, high } = fittedValue(
+        counted(dry, { releaseAngle: angle, passes }),
+        "hinge.frictionTorque",
+      );
+      const wanted = (angle * weightMoment) / (2 * (passes + 0.5));
+      expect(value / wanted).toBeCloseTo(1, 2);
+      // Half a pass either way is uniform: 1/√12 of a pass.
+      expect(error / (wanted / (passes + 0.5) / Math.sqrt(12))).toBeCloseTo(1, 1);
+      expect(low).toBeLessThan(value);
+      expect(high).toBeGreaterThan(value);
+    }
+  });
+
+  test("what a swing with known friction counts gives it back, over a hundred frictions", () => {
+    const bare = door();
+    let inside = 0;
+    for (let i = 0; i < 100; i++) {
+      const truth = {
+        ...TRUTH,
+        "air.swingFactor": 1,
+        "hinge.viscousDamping": 1e-3,
+        "hinge.frictionTorque": 1e-3 + i * 4.1e-5,
+      };
+      const { passes, restTime } = countOf(bare, truth);
+      const { low, high } = fittedValue(
+        counted(bare, { releaseAngle: truth.release, passes, restTime }),
+        "hinge.frictionTorque",
+      );
+      if (truth["hinge.frictionTorque"] >= low && truth["hinge.frictionTorque"] <= high) inside++;
+    }
+    expect(inside).toBeGreaterThanOrEqual(88);
+  });
+
+  test("the other values are refused and stay as in the file", () => {
+    const fit = done(counted(door(), { releaseAngle: 60 * DEGREE, passes: 28, restTime: 13.6 }));
+    expect(fit.values).toHaveLength(1);
+    expect(fit.refused.map(({ key }) => key)).toContain("hinge.viscousDamping");
+    expect(fit.says.join(" ")).toMatch(/A count tells one value/);
+  });
+
+  test("a time alone will do", () => {
+    const truth = { ...TRUTH, "air.swingFactor": 1, "hinge.viscousDamping": 1e-3 };
+    const { restTime } = countOf(door(), truth);
+    const { value } = fittedValue(
+      counted(door(), { releaseAngle: truth.release, restTime }),
+      "hinge.frictionTorque",
+    );
+    expect(value / truth["hinge.frictionTorque"]).toBeCloseTo(1, 0);
+  });
+});
+
+describe("counts that cannot be", () => {
+  test.each<[string, Count, RegExp]>([
+    ["an angle alone", { releaseAngle: 1 }, /tells nothing/],
+    ["no angle", { releaseAngle: 0, passes: 14 }, /above 0/],
+    ["past the stop", { releaseAngle: 3, passes: 14 }, /within the stops/],
+    ["half a pass", { releaseAngle: 1, passes: 14.5 }, /whole number/],
+    ["no pass", { releaseAngle: 1, passes: 0 }, /whole number/],
+    ["time runs back", { releaseAngle: 1, restTime: -1 }, /above 0 s/],
+    ["settles after rest", { releaseAngle: 1, restTime: 4, settleTime: 5 }, /settle before it rests/],
+    ["settles without a latch", { releaseAngle: 1, settleTime: 5 }, /latch/],
+    [
+      "passes and time that contradict",
+      { releaseAngle: 60 * DEGREE, passes: 14, restTime: 40 },
+      /No value fits/,
+    ],
+    [
+      "more passes than the file's damping allows",
+      { releaseAngle: 60 * DEGREE, passes: 900 },
+      /No value fits/,
+    ],
+  ])("%s", (_, count, says) => {
+    const fit = counted(door(), count);
+    expect(fit.ok ? "" : fit.says).toMatch(says);
+  });
+});
