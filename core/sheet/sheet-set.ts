@@ -29,14 +29,16 @@ export interface SheetFile {
   readonly what: string;
 }
 
+/** All that drawings at full size are made from. */
+export type Drawn = Pick<SheetInput, "door" | "plan" | "sizes">;
+
 /** Full-size drawings by the name of their files. */
-export function templates(input: SheetInput): Readonly<Record<"flap" | "frame", Drawing>> {
-  const { door, plan, sizes } = input;
+export function templates({ door, plan, sizes }: Drawn): Readonly<Record<"flap" | "frame", Drawing>> {
   return { flap: flapTemplate(door, plan, sizes), frame: frameTemplate(door, plan, sizes) };
 }
 
 /** The template's PDF. */
-export function templatePdf(input: SheetInput, paper: Paper): Promise<Uint8Array> {
+export function templatePdf(input: Drawn, paper: Paper): Promise<Uint8Array> {
   const drawings = Object.values(templates(input));
   return tiledPdf(templateGuide(input.door.name, drawings, paper), drawings, paper);
 }
