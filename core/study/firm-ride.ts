@@ -1,7 +1,5 @@
 /**
- * Flaps that cannot stop with the bolt riding on their edge: everywhere there they are pulled back by more than friction can
- * hold. Such a ride ends in the slot, or the flap leaves with the energy to get past the edge; which of the two is known as soon as
- * the energy is too little, with no need to follow the flap until the bolt is engaged.
+ * Rides of doors with `RideBounds`: followed only until the outcome is sure, which for most is after a step or two.
  */
 import type { RideSystem } from "../passage/relatch.ts";
 import {
@@ -15,43 +13,27 @@ import {
 } from "../swing/motion.ts";
 import { passCut } from "../swing/stops.ts";
 import { TIME_LIMIT } from "../swing/swing.ts";
-import { frictionAt, type SwingSystem } from "../swing/system.ts";
-import { staticEnergy, staticTorque } from "../swing/torque.ts";
+import type { SwingSystem } from "../swing/system.ts";
+import { staticEnergy } from "../swing/torque.ts";
 import type { FlapState } from "../swing/trace.ts";
 import { BEYOND, INSIDE, RIDING } from "./marks.ts";
+import { RETURNS, type RideBounds, STICKS, stopAt, stopZone } from "./ride-bounds.ts";
 import { CAUGHT, type OutcomeCode, SHUT_OUT, STUCK } from "./stretches.ts";
 
-/** Places looked at on each side of the slot; the torque is smooth on the scale of the edge's width. */
-const LOOKS = 24;
+/** Events in a way, and the longest way told apart: a number in base `EVENTS`. */
+const EVENTS = 64;
+const LONGEST_WAY = EVENTS ** 6;
 
-/** True where a riding flap never stops for good but in the slot. */
-export function neverSticks({ system, latch }: RideSystem): boolean {
-  const { centre, capture, block } = latch;
-  if (Math.abs(centre) + block >= system.stopAngle) return false;
-  for (let i = 0; i <= LOOKS; i++) {
-    const away = capture + ((block - capture) * i) / LOOKS;
-    if (!returns(system, centre + away, -1) || !returns(system, centre - away, 1)) return false;
-  }
-  return true;
-}
-
-/** Whether a flap at rest is pulled in a direction by more than its friction, and has friction to lose its energy to. */
-function returns(system: SwingSystem, angle: number, direction: number): boolean {
-  const friction = frictionAt(system, angle);
-  return friction > 0 && direction * staticTorque(system, angle) > system.staticRatio * friction;
-}
-
-/** Least energy with which the flap can get past its edge's end on either side, J: its static energy there. */
-export function energyToLeave({ system, latch }: RideSystem): number {
-  const { centre, block } = latch;
-  return Math.min(staticEnergy(system, centre - block), staticEnergy(system, centre + block));
-}
-
-/** Rides of flaps that never stick, with `toLeave` from `energyToLeave`. */
 export class FirmRide {
-  outcome: OutcomeCode = SHUT_OUT;
   /** Shut out without turning once. */
   direct = false;
+  /**
+   * Energy at the end less what it takes to leave, J: above 0 where shut out, below 0 where the flap turned; it goes through 0
+   * where the one gives way to the other. NaN where a fast flap was caught in passing.
+   */
+  excess = 0;
+  /** Where it turned on its way; with the outcome, equal for rides between which no other outcome lies. */
+  way = 0;
   private readonly motion: Motion;
 
   constructor(motion: Motion) {
@@ -59,45 +41,77 @@ export class FirmRide {
   }
 
   /** Lets a bolt ride from `state`, where the flap is over the edge. */
-  run(ride: RideSystem, state: FlapState, toLeave: number): OutcomeCode {
+  run(ride: RideSystem, bounds: RideBounds, state: FlapState): OutcomeCode {
     const { motion } = this;
-    const { system } = ride;
     this.direct = false;
-    place(motion, system, state.time, state.angle, state.speed);
-    if (this.isLow(system, toLeave)) this.outcome = CAUGHT;
-    else if (motion.speed === 0 && !startFromRest(motion, system)) this.outcome = STUCK;
-    else this.outcome = this.follow(ride, toLeave);
-    return this.outcome;
+    place(motion, ride.system, state.time, state.angle, state.speed);
+    this.way = 0;
+    const slow = this.isSlow(ride, bounds);
+    if (slow && bounds.neverSticks) return CAUGHT;
+    if (motion.speed === 0) {
+      const end = this.stopped(ride, bounds);
+      if (end !== null) return end;
+    }
+    return this.follow(ride, bounds);
   }
 
-  private isLow(system: SwingSystem, toLeave: number): boolean {
+  /** A flap that stopped on the edge: its end where that is sure, else it goes on. */
+  private stopped(ride: RideSystem, bounds: RideBounds): OutcomeCode | null {
+    const { motion } = this;
+    const slow = this.isSlow(ride, bounds);
+    this.note(1 + stopZone(ride, bounds, motion.angle));
+    if (slow) {
+      const stop = stopAt(ride, bounds, motion.angle);
+      if (stop === RETURNS) return CAUGHT;
+      if (stop === STICKS) return STUCK;
+    }
+    return startFromRest(motion, ride.system) ? null : STUCK;
+  }
+
+  private note(event: number): void {
+    if (this.way < LONGEST_WAY) this.way = this.way * EVENTS + Math.min(event, EVENTS - 1);
+  }
+
+  /** Whether the flap has too little energy to leave any more. */
+  private isSlow({ system }: RideSystem, { toLeave }: RideBounds): boolean {
     const { angle, speed } = this.motion;
-    return staticEnergy(system, angle) + 0.5 * system.inertia * speed * speed < toLeave;
+    this.excess = staticEnergy(system, angle) + 0.5 * system.inertia * speed * speed - toLeave;
+    return this.excess < 0;
   }
 
-  private follow(ride: RideSystem, toLeave: number): OutcomeCode {
+  private follow(ride: RideSystem, bounds: RideBounds): OutcomeCode {
     const { motion } = this;
     const { system, latch } = ride;
     let turns = 0;
     let engaged = Number.NaN;
     for (;;) {
       const zone = zoneOf(ride, motion.region);
+      const slow = this.isSlow(ride, bounds);
       if (zone === BEYOND) {
         this.direct = turns === 0;
         return SHUT_OUT;
       }
+      if (zone === INSIDE && slow) return CAUGHT;
       if (zone === RIDING) engaged = Number.NaN;
       else if (Number.isNaN(engaged)) engaged = motion.time + latch.again;
       const reached = advance(motion, system, zone === INSIDE ? engaged : motion.time + TIME_LIMIT, null);
-      if (reached === REACHED_TIME && zone === INSIDE) return CAUGHT;
-      if (reached !== REACHED_CUT && reached !== REACHED_TURN) return STUCK;
-      if (this.isLow(system, toLeave)) return CAUGHT;
       if (reached === REACHED_CUT) passCut(motion, system);
-      else {
+      else if (reached === REACHED_TURN) {
         turns++;
-        if (!startFromRest(motion, system)) return zone === INSIDE ? CAUGHT : STUCK;
-      }
+        const end = zone === INSIDE ? this.stoppedInside(system) : this.stopped(ride, bounds);
+        if (end !== null) return end;
+      } else return this.unsure(reached === REACHED_TIME && zone === INSIDE ? CAUGHT : STUCK);
     }
+  }
+
+  private stoppedInside(system: SwingSystem): OutcomeCode | null {
+    return startFromRest(this.motion, system) ? null : this.unsure(CAUGHT);
+  }
+
+  /** An end that says nothing about how near the other one was. */
+  private unsure(outcome: OutcomeCode): OutcomeCode {
+    this.excess = Number.NaN;
+    return outcome;
   }
 }
 

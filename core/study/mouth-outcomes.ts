@@ -20,9 +20,10 @@ import type { RideSystem } from "../passage/relatch.ts";
 import type { Motion } from "../swing/motion.ts";
 import type { SwingSystem } from "../swing/system.ts";
 import type { FlapState, Trace } from "../swing/trace.ts";
-import { energyToLeave, FirmRide, neverSticks } from "./firm-ride.ts";
+import { FirmRide } from "./firm-ride.ts";
 import { BLOCK_EDGE, CAPTURE_EDGE, INSIDE, Marks, RIDING, TURN } from "./marks.ts";
-import { bareWay, RideWatch } from "./ride-watch.ts";
+import { type RideBounds, rideBounds } from "./ride-bounds.ts";
+import { RideWatch, wayOf } from "./ride-watch.ts";
 import { CAUGHT, type OutcomeCode, SHUT_OUT, Stretches } from "./stretches.ts";
 
 /** How far past an edge of the slot a ride from that edge starts, rad: far below any angle that matters, far above rounding. */
@@ -30,6 +31,8 @@ const PAST_EDGE = 1e-12;
 
 /** Between two ways to one end there is seldom a third end; it is looked for to this many times the sharpness. */
 const SAME_END = 8;
+/** After so many secants a search goes on by halving. */
+const SECANTS = 8;
 
 export class MouthOutcomes {
   /** The result of the last `find`. */
@@ -42,16 +45,21 @@ export class MouthOutcomes {
   /** Of the last ride: its way, and whether the flap was too fast for the bolt from the start. */
   private way = 0;
   private direct = false;
-  private toLeave = 0;
   private readonly state: FlapState = { time: 0, angle: 0, speed: 0 };
   private trace: Trace;
   private free: SwingSystem | null = null;
   private ride: RideSystem | null = null;
   private sharp = 0;
-  /** Per direction, − and +: earlier passages are all shut out. */
+  /** Per direction, − and +: on earlier passages every ride is shut out; and no bolt is fast enough to catch in passing. */
+  private readonly fast = [false, false];
   private readonly done = [false, false];
+  /** The ride from the edge that the flap left last: its mark and outcome. */
+  private exitMark = -1;
+  private exitOutcome: OutcomeCode = SHUT_OUT;
+  /** Of the present door, where its rides can be told early. */
+  private bounds: RideBounds | null = null;
   /** Whether no ride stops on the edge; then per direction the first piece of the first leg that is all caught. */
-  private firm = false;
+  private calms = false;
   private readonly calm = [0, 0];
   /** Whether the last visit read was one straight passage too short for the bolt. */
   private fleeting = false;
@@ -73,14 +81,15 @@ export class MouthOutcomes {
     this.sharp = sharp;
     this.rides = 0;
     this.fleeting = false;
-    this.done[0] = false;
-    this.done[1] = false;
+    this.fast.fill(false);
+    this.done.fill(false);
+    this.exitMark = -1;
     stretches.clear();
     marks.scan(trace, ride.latch);
-    this.firm = neverSticks(ride);
-    if (this.firm) this.toLeave = energyToLeave(ride);
+    this.bounds = rideBounds(ride);
+    this.calms = this.bounds?.neverSticks === true;
     this.afterEnd(ride);
-    let piece = this.firm ? this.beforeCalm() : marks.count - 2;
+    let piece = this.calms ? this.beforeCalm() : marks.count - 2;
     while (piece >= 0 && !(this.done[0] && this.done[1])) {
       const zone = marks.zone(piece);
       if (zone === INSIDE) piece = this.visit(piece, ride);
@@ -123,7 +132,7 @@ export class MouthOutcomes {
 
   /** Whether a piece belongs to a leg after which all is caught. */
   private isCalm(piece: number): boolean {
-    return this.firm && piece >= this.calm[this.marks.direction(piece) > 0 ? 1 : 0];
+    return this.calms && piece >= this.calm[this.side(piece)];
   }
 
   /** At rest nothing changes any more. */
@@ -140,15 +149,14 @@ export class MouthOutcomes {
   }
 
   /**
-   * Runs the ride from `state`. Where no ride sticks, outcomes alone order them: the faster is shut out, the slower caught,
-   * and nothing else; otherwise all the way counts.
+   * Runs the ride from `state`, with `RideBounds` only until its end is sure.
    */
   private rideOn(): OutcomeCode {
     this.rides++;
     const ride = this.ride as RideSystem;
-    if (this.firm) {
-      const outcome = this.firmRide.run(ride, this.state, this.toLeave);
-      this.way = bareWay(outcome);
+    if (this.bounds !== null) {
+      const outcome = this.firmRide.run(ride, this.bounds, this.state);
+      this.way = wayOf(this.firmRide.way, outcome);
       this.direct = this.firmRide.direct;
       return outcome;
     }
@@ -162,9 +170,9 @@ export class MouthOutcomes {
     return this.marks.time(mark, this.trace, this.free as SwingSystem);
   }
 
-  /** Whether the passage that a piece belongs to needs no more looking at. */
-  private isDone(piece: number): boolean {
-    return this.done[this.marks.direction(piece) > 0 ? 1 : 0];
+  /** Place in the lists per direction of the passage that a piece belongs to. */
+  private side(piece: number): 0 | 1 {
+    return this.marks.direction(piece) > 0 ? 1 : 0;
   }
 
   /** One stay inside the slot, whose last piece is given. Returns the piece before it. */
@@ -172,7 +180,8 @@ export class MouthOutcomes {
     const { marks, stretches } = this;
     let first = last;
     while (first > 0 && marks.zone(first - 1) === INSIDE) first--;
-    if (first === last && this.isDone(first)) return first - 1;
+    const side = this.side(last);
+    if (first === last && this.done[side]) return first - 1;
     const from = this.timeOf(first);
     const to = this.timeOf(last + 1);
     if (last === marks.count - 2) {
@@ -186,11 +195,20 @@ export class MouthOutcomes {
     const rise = latch.toEngagement - latch.toMouth;
     const latest = Math.max(from, to - rise);
     this.fleeting = first === last && latest === from;
-    this.stateAt(last + 1, marks.direction(last));
-    const code = this.rideOn();
-    stretches.addBefore(latest, to, code);
+    if (this.fast[side]) this.done[side] ||= this.fleeting;
+    else stretches.addBefore(latest, to, this.exitRide(last + 1));
     stretches.addBefore(from, latest, CAUGHT);
     return first - 1;
+  }
+
+  /** Outcome of the ride from where the flap leaves the slot. */
+  private exitRide(mark: number): OutcomeCode {
+    if (mark !== this.exitMark) {
+      this.stateAt(mark, this.marks.direction(mark - 1));
+      this.exitMark = mark;
+      this.exitOutcome = this.rideOn();
+    }
+    return this.exitOutcome;
   }
 
   /** State at a mark; at an edge of the slot or of the flap just past it in direction `side`. */
@@ -207,7 +225,8 @@ export class MouthOutcomes {
   /** One passage over the edge, towards the slot or away from it. */
   private riding(piece: number): void {
     const { marks } = this;
-    if (this.isDone(piece)) return;
+    const side = this.side(piece);
+    if (this.fast[side]) return;
     const direction = marks.direction(piece);
     if (direction === 0) return;
     if (this.isCalm(piece)) {
@@ -218,19 +237,30 @@ export class MouthOutcomes {
     const early = this.rideOn();
     const earlyWay = this.way;
     const outwards = marks.middle(piece) * direction > 0;
+    if (outwards && marks.kind(piece) === CAPTURE_EDGE) {
+      this.exitMark = piece;
+      this.exitOutcome = early;
+    }
+    const from = this.timeOf(piece);
+    const earlyExcess = this.firmRide.excess;
     if (this.direct) {
-      if (!outwards && this.fleeting && marks.kind(piece) === BLOCK_EDGE)
-        this.done[direction > 0 ? 1 : 0] = true;
+      if (!outwards && marks.kind(piece) === BLOCK_EDGE) {
+        this.fast[side] = true;
+        this.done[side] = this.fleeting;
+      }
       return;
     }
     let late: OutcomeCode = SHUT_OUT;
-    let lateWay = bareWay(SHUT_OUT);
+    let lateWay = wayOf(0, SHUT_OUT);
+    let lateExcess = Number.NaN;
     if (!(outwards && marks.kind(piece + 1) === BLOCK_EDGE)) {
       this.stateAt(piece + 1, -direction);
       late = this.rideOn();
       lateWay = this.way;
+      lateExcess = this.firmRide.excess;
     }
-    this.between(this.timeOf(piece), early, earlyWay, this.timeOf(piece + 1), late, lateWay);
+    const to = this.timeOf(piece + 1);
+    this.between(from, early, earlyWay, earlyExcess, to, late, lateWay, lateExcess, 0);
   }
 
   /** Stretches between two rides of one passage, the later ones first. */
@@ -238,24 +268,39 @@ export class MouthOutcomes {
     from: number,
     early: OutcomeCode,
     earlyWay: number,
+    earlyExcess: number,
     to: number,
     late: OutcomeCode,
     lateWay: number,
+    lateExcess: number,
+    tries: number,
   ): void {
     if (earlyWay === lateWay) {
       this.stretches.addBefore(from, to, early);
       return;
     }
-    const middle = (from + to) / 2;
     const enough = early === late ? SAME_END * this.sharp : this.sharp;
-    if (to - from <= enough || !(middle > from && middle < to)) {
+    const x = this.probe(from, earlyExcess, to, lateExcess, tries);
+    if (to - from <= enough || !(x > from && x < to)) {
       this.stretches.addBefore(from, to, Math.max(early, late) as OutcomeCode);
       return;
     }
-    this.trace.at(this.free as SwingSystem, middle, this.state);
+    this.trace.at(this.free as SwingSystem, x, this.state);
     const code = this.rideOn();
     const { way } = this;
-    this.between(middle, code, way, to, late, lateWay);
-    this.between(from, early, earlyWay, middle, code, way);
+    const { excess } = this.firmRide;
+    this.between(x, code, way, excess, to, late, lateWay, lateExcess, tries + 1);
+    this.between(from, early, earlyWay, earlyExcess, x, code, way, excess, tries + 1);
+  }
+
+  /**
+   * Where to try next: the secant of the energies left over where the flap turned in the one ride and was shut out in the other,
+   * kept off the ends so that they close in from both sides; else the middle.
+   */
+  private probe(from: number, early: number, to: number, late: number, tries: number): number {
+    const width = to - from;
+    if (this.bounds === null || tries >= SECANTS || !(early < 0 && late > 0)) return from + width / 2;
+    const room = Math.min(0.9 * this.sharp, width / 2);
+    return Math.max(from + room, Math.min(to - room, from + (width * early) / (early - late)));
   }
 }

@@ -53,11 +53,6 @@ export class RideWatch implements StepObserver {
 }
 
 /** A way with its end. */
-function wayOf(events: number, outcome: OutcomeCode): number {
+export function wayOf(events: number, outcome: OutcomeCode): number {
   return events * 8 + 5 + outcome;
-}
-
-/** The way of a ride that ends without an event on it. */
-export function bareWay(outcome: OutcomeCode): number {
-  return wayOf(0, outcome);
 }
