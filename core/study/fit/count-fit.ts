@@ -9,6 +9,7 @@ import type { SwingModel } from "./model.ts";
 import { amount, correlationPairs, fittedValues, refusal, valueSentence } from "./outcome.ts";
 import { FIT_KEYS, type FitKey, type Values } from "./parameters.ts";
 import { ParameterVector } from "./vector.ts";
+import { lastFreeTurn } from "./well.ts";
 
 /** Standard error of a stopwatch in a hand, s (assumption). */
 export const STOPWATCH = 0.2;
@@ -238,6 +239,7 @@ function report({ model, before, count, keys, values, fit, spread }: Found): Fit
       ...fittedKeys.map(valueSentence),
       `A count tells ${keys.length === 1 ? "one value" : "two values"}; the others are taken from the file. A trace or the turning points tell more.`,
       ...restCheck(model, values, count),
+      ...wellCheck(model, values),
     ],
   };
 }
@@ -252,5 +254,13 @@ function restCheck(model: SwingModel, values: Values, { restAngle }: Count): str
   if (needed <= 1.2 * door.hinge.staticRatio * friction || door.magnets !== null) return [];
   return [
     `Still at ${((restAngle * 180) / Math.PI).toFixed(1)}° it takes ${amount("hinge.frictionTorque", needed)} of friction at rest, more than the swing shows: the frame is out of plumb, or the friction at rest is higher (hinge.staticRatio).`,
+  ];
+}
+
+/** Among magnets the last passes are their trembling, which nobody counts and a gap a little off changes. */
+function wellCheck(model: SwingModel, values: Values): string[] {
+  if (!Number.isFinite(lastFreeTurn(model, values))) return [];
+  return [
+    "The magnets catch this flap before it rests, so that the end of the count is theirs: take the value as rough, or count without the magnets.",
   ];
 }

@@ -5,6 +5,7 @@ import { studyView } from "../../../core/review/study-view.ts";
 import { words } from "../../../core/review/words.ts";
 import { type BestFound, type BestRequest, findBest, searchBest } from "../../../core/study/best.ts";
 import { type Found, haltonPlace, refined, type Worth } from "../../../core/study/best-search.ts";
+import { bestEdits, bestSays } from "../../../core/study/best-words.ts";
 import { doorMap } from "../../../core/study/map.ts";
 import { parseAxis } from "../../../core/study/map-axis.ts";
 import { GOOD } from "../review/doors.ts";
@@ -173,4 +174,27 @@ test("requests that make no search", () => {
   const gap = axis("magnets.gap=3 mm..8 mm:2");
   expect(errors([gap, gap])).toContain("different inputs");
   expect(errors([{ key: "magnets.gape", from: 1, to: 2, count: 2 }])).toContain("magnets.gap");
+});
+
+describe("what is said of it", () => {
+  test("a sentence for the result, its trust and every input both ways; edits that read as the door found", () => {
+    const found = best(["latch.slotWidth=10 mm..18 mm:2"]);
+    const says = bestSays(found, "metric");
+    expect(says[0]).toMatch(
+      /^The least hold found is [\d.]+ s \([\d.]+ s as the door stands\), at latch\.slotWidth [\d.]+ mm\.$/,
+    );
+    expect(says[1]).toMatch(/not ruled out\.$/);
+    expect(says.filter((sentence) => sentence.startsWith("latch.slotWidth "))).toHaveLength(2);
+    const [{ path, text }] = bestEdits(found, "metric");
+    const edited = opened({ ...GOOD, latch: { ...GOOD.latch, slotWidth: text } });
+    expect(path).toBe("latch.slotWidth");
+    expect(edited.door.latch?.slotWidth).toBeCloseTo(found.inputs[0].value, 5);
+    expect(bestSays(found, "inch").join(" ")).toContain(" in");
+  });
+
+  test("nothing found is said as such", () => {
+    const weak = { ...GOOD, supply: { ...GOOD.supply, voltage: "6 V" } };
+    const [first] = bestSays(best(["magnets.gap=3 mm..8 mm:2"], { places: 6, starts: 1 }, weak), "metric");
+    expect(first).toMatch(/^No place in these ranges keeps every finding\. .*coil\.pull-in/);
+  });
 });
