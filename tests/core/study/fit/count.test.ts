@@ -1,6 +1,8 @@
 // "Let go at 60°, 14 passes, still after 11.2 s": the friction that makes the door do so.
 import { describe, expect, test } from "vitest";
 import { flapBody } from "../../../../core/parts/flap.ts";
+import { si } from "../../../../core/quantity/brands.ts";
+import { compute } from "../../../../core/review/compute.ts";
 import { fitSwing } from "../../../../core/study/fit/fit.ts";
 import type { Count } from "../../../../core/study/fit/fit-types.ts";
 import { SwingModel } from "../../../../core/study/fit/model.ts";
@@ -76,6 +78,52 @@ describe("one count, one value", () => {
     );
     expect(value / truth["hinge.frictionTorque"]).toBeCloseTo(1, 0);
   });
+});
+
+test("with the settle time a second value is told: viscous damping beside dry friction, each within its error", () => {
+  const latch = {
+    boltWidth: "8 mm",
+    slotWidth: "20 mm",
+    distanceFromHinge: "27 cm",
+    tipGap: "2 mm",
+    engagement: "3 mm",
+    edgeHalfWidth: "12 mm",
+    boltMass: "18 g",
+    springForce: "0.6 N",
+  };
+  const bolted = door({ latch, air: { swingFactor: 0 } });
+  let inside = 0;
+  let told = 0;
+  for (let i = 0; i < 20; i++) {
+    const [friction, damping] = [1e-3 + 1e-4 * i, 3e-3 - 1e-4 * i];
+    const swung = {
+      ...bolted,
+      hinge: {
+        ...bolted.hinge,
+        frictionTorque: si<"N m">(friction),
+        viscousDamping: si<"N m s/rad">(damping),
+      },
+    };
+    const { swing } = compute({
+      ...swung,
+      release: { angle: si<"rad">(50 * DEGREE), speed: si<"rad/s">(0) },
+    }).governing;
+    const fit = counted(bolted, {
+      releaseAngle: 50 * DEGREE,
+      restTime: swing.restTime as number,
+      settleTime: swing.settleTime as number,
+    });
+    for (const [key, truth] of [
+      ["hinge.frictionTorque", friction],
+      ["hinge.viscousDamping", damping],
+    ] as const) {
+      const { low, high } = fittedValue(fit, key);
+      told++;
+      if (truth >= low && truth <= high) inside++;
+    }
+  }
+  expect(told).toBe(40);
+  expect(inside).toBeGreaterThanOrEqual(34);
 });
 
 describe("counts that cannot be", () => {
