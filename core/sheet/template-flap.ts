@@ -4,6 +4,7 @@ import { type DoorPlan, POCKET_WALL, type Pocket, STRIKE_GRIP } from "./door-pla
 import { type Drawing, dimension, line, type Point, polyline, rectangle, Sketch, text } from "./drawing.ts";
 import { centreCross, fitted, lines, type Place, pocketAcross, pocketFace, stackedPlaces } from "./marks.ts";
 import { planNotes } from "./plan-notes.ts";
+import { RULERS, rulers } from "./rulers.ts";
 import type { Sizes } from "./sizes.ts";
 import { pocketWords } from "./template-words.ts";
 
@@ -12,6 +13,8 @@ const GAP = { left: 22, right: 18 } as const;
 const BEYOND = 9;
 const EDGE_LEAST = 6;
 const HEAD = 17;
+/** The scales, as a share of the flap's height. */
+const RULER_LINE = 0.66;
 
 interface Views {
   readonly sketch: Sketch;
@@ -19,6 +22,19 @@ interface Views {
   readonly sizes: Sizes;
   readonly place: Place;
 }
+
+/** Where on the flap's face the scales stand: from its middle and below the hinge axis, mm. */
+const rulerLine = ({ flap }: DoorPlan): number => flap.top + RULER_LINE * (flap.bottom - flap.top);
+
+/** Whether they find room there: between the left edge and the line that measures the slot's mouth, clear of pockets. */
+function rulersFit(plan: DoorPlan): boolean {
+  const { flap, pockets } = plan;
+  const line = rulerLine(plan);
+  const clear = pockets.every(({ y }) => y < line - 12 || y > line + RULERS.height + 12);
+  return clear && flap.half * (1 + MOUTH_LINE) > RULERS.width + 8 && flap.bottom - flap.top > 170;
+}
+
+const rulerLeft = ({ flap }: DoorPlan): number => Math.min(-51, flap.half * MOUTH_LINE - 4 - RULERS.width);
 
 /** Everything to cut and drill on the flap. */
 export function flapTemplate(door: Door, plan: DoorPlan, sizes: Sizes): Drawing {
@@ -30,10 +46,13 @@ export function flapTemplate(door: Door, plan: DoorPlan, sizes: Sizes): Drawing 
   const left = side(edges.left, GAP.left);
   const width = left + 2 * flap.half + side(edges.right, GAP.right);
   const below = bottomHalf(plan);
-  const height =
+  const top =
     HEAD +
     Math.max(flap.bottom, plan.strike?.mouth ?? 0) +
     (below > 0 ? 16 + 2 * below + 10 + 5 * Math.floor(Math.max(0, edges.bottom.length - 1) / 2) : 10);
+  const inside = rulersFit(plan);
+  const foot = inside ? 0 : RULERS.height + 4;
+  const height = top + foot;
   const place: Place = (x, y) => [left + flap.half + x, HEAD + y];
   const views = { sketch: new Sketch(), plan, sizes, place };
   faceView(views);
@@ -45,9 +64,13 @@ export function flapTemplate(door: Door, plan: DoorPlan, sizes: Sizes): Drawing 
     });
   faceDimensions(views);
   faceWords(views, door);
+  views.sketch.on(
+    "RULER",
+    ...rulers(inside ? place(rulerLeft(plan), rulerLine(plan)) : [6, height - foot + 2]),
+  );
   for (const way of [-1, 1] as const) edgeView(views, way === 1 ? edges.right : edges.left, way, edgeHalf);
   if (below > 0) bottomView(views, below);
-  return views.sketch.drawing(`${door.name}: flap`, width, height);
+  return views.sketch.drawing(`${door.name}: flap`, Math.max(width, RULERS.width + 12), height);
 }
 
 function edgePockets({ pockets }: DoorPlan) {

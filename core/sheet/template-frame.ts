@@ -6,6 +6,7 @@ import type { Door } from "../door/door.ts";
 import type { DoorPlan, Pocket } from "./door-plan.ts";
 import { circle, type Drawing, dimension, line, type Point, rectangle, Sketch, text } from "./drawing.ts";
 import { centreCross, fitted, lines, type Place, pocketAcross, pocketFace, stackedPlaces } from "./marks.ts";
+import { RULERS, rulers } from "./rulers.ts";
 import type { Sizes } from "./sizes.ts";
 import { depthWords, pocketWords } from "./template-words.ts";
 
@@ -33,7 +34,9 @@ export function frameTemplate(door: Door, plan: DoorPlan, sizes: Sizes): Drawing
   const deepest = Math.max(0, ...jambPockets(plan).map(({ depth }) => depth));
   const side = SIDE + Math.max(0, deepest - 6);
   const width = 2 * (opening.half + side);
-  const height = HEAD - high + opening.sill + SILL_GAP + 2 * SILL_HALF + 8 + sillDimensions(plan);
+  const inside = 2 * (opening.half - besideWords(plan)) > RULERS.width && opening.sill - opening.top > 170;
+  const foot = inside ? 0 : RULERS.height + 4;
+  const height = HEAD - high + opening.sill + SILL_GAP + 2 * SILL_HALF + 8 + sillDimensions(plan) + foot;
   const place: Place = (x, y) => [side + opening.half + x, HEAD - high + y];
   const views = { sketch: new Sketch(), plan, sizes, place };
   openingView(views, side);
@@ -43,7 +46,14 @@ export function frameTemplate(door: Door, plan: DoorPlan, sizes: Sizes): Drawing
   boltAcross(views);
   frameWords(views);
   sillView(views);
-  return views.sketch.drawing(`${door.name}: frame`, width, height);
+  const spot = place(-RULERS.width / 2, opening.top + 0.66 * (opening.sill - opening.top));
+  views.sketch.on("RULER", ...rulers(inside ? spot : [6, height - foot + 2]));
+  return views.sketch.drawing(`${door.name}: frame`, Math.max(width, RULERS.width + 12), height);
+}
+
+/** From the opening's edge to the words in it, mm. */
+function besideWords(plan: DoorPlan): number {
+  return jambPockets(plan).length > 0 ? FOLD + 2 * JAMB_HALF + 22 : 12;
 }
 
 /** Room below the sill's view for the places of its magnets, mm. */
@@ -141,7 +151,7 @@ function boltAcross({ sketch, plan, place }: Views): void {
 
 function frameWords({ sketch, plan, sizes, place }: Views): void {
   const { opening, bolt, flap } = plan;
-  const beside = jambPockets(plan).length > 0 ? FOLD + 2 * JAMB_HALF + 22 : 12;
+  const beside = besideWords(plan);
   const room = Math.min(130, Math.max(46, 2 * (opening.half - beside)));
   const clearance = opening.half - flap.half;
   const said = [

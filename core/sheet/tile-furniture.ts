@@ -6,14 +6,13 @@ import {
   line,
   type Point,
   type Primitive,
-  polyline,
   rectangle,
   Sketch,
   text,
 } from "./drawing.ts";
+import { rulers } from "./rulers.ts";
 import { type Grid, OVERLAP, type Tile, tileName } from "./tile.ts";
 
-const INCH = 25.4;
 /** Radius of a register mark, and how far its cross stands out, mm. */
 const MARK = 2.4;
 const CROSS = 4.2;
@@ -41,7 +40,7 @@ export function furniture(drawing: Drawing, grid: Grid, tile: Omit<Tile, "furnit
     ),
     ...placeWords(grid, tile, right, bottom),
   );
-  sketch.on("RULER", ...millimetreRuler([tile.atX, bottom + 3]), ...inchRuler([tile.atX, bottom + 11]));
+  sketch.on("RULER", ...rulers([tile.atX, bottom + 3]));
   return sketch.drawing(drawing.title, grid.widthMm, grid.heightMm);
 }
 
@@ -89,43 +88,5 @@ function registerMark([x, y]: Point): Primitive[] {
       [x + MARK * 0.7, y - MARK * 0.7],
       [x + MARK, y],
     ]),
-  ];
-}
-
-/** 100 mm, every millimetre marked; the long marks stand at 0, 10 … 100. */
-export function millimetreRuler([x, y]: Point): Primitive[] {
-  const ticks = Array.from({ length: 101 }, (_, mm) => {
-    const length = mm % 10 === 0 ? 3.6 : mm % 5 === 0 ? 2.6 : 1.6;
-    return line([x + mm, y], [x + mm, y + length]);
-  });
-  const numbers = [0, 20, 40, 60, 80].map((mm) => text([x + mm + 0.5, y + 5.4], String(mm), { size: 2.2 }));
-  return [
-    polyline([
-      [x, y],
-      [x + 100, y],
-    ]),
-    ...ticks,
-    ...numbers,
-    text([x + 102, y + 3], "100 mm", { size: 2.6, strong: true }),
-  ];
-}
-
-/** 4 in, sixteenths marked. */
-export function inchRuler([x, y]: Point): Primitive[] {
-  const ticks = Array.from({ length: 65 }, (_, i) => {
-    const length = i % 16 === 0 ? 3.6 : i % 8 === 0 ? 2.8 : i % 4 === 0 ? 2.1 : 1.4;
-    return line([x + (i * INCH) / 16, y], [x + (i * INCH) / 16, y + length]);
-  });
-  const numbers = [0, 1, 2, 3].map((inch) =>
-    text([x + inch * INCH + 0.5, y + 5.4], String(inch), { size: 2.2 }),
-  );
-  return [
-    polyline([
-      [x, y],
-      [x + 4 * INCH, y],
-    ]),
-    ...ticks,
-    ...numbers,
-    text([x + 4 * INCH + 2, y + 3], "4 in", { size: 2.6, strong: true }),
   ];
 }

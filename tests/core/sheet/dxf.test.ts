@@ -77,6 +77,13 @@ describe("dxf-parser reads", () => {
     for (const { radius } of bores) expect(radius).toBeCloseTo(0.25 * 25.4, 6);
   });
 
+  test.each(DRAWINGS)("%s: the scales are 100 mm and 4 in long", (_, name, which) => {
+    const entities = entitiesOf(dxfFile(templates(drawnOf(exampleJson(name)))[which]));
+    const runs = entities.filter(({ type, layer }) => type === "LWPOLYLINE" && layer === "RULER");
+    const lengths = runs.map(({ vertices = [] }) => vertices[1].x - vertices[0].x);
+    expect(lengths.map((length) => Number(length.toFixed(6)))).toEqual([100, 101.6]);
+  });
+
   test("arcs turn the way they are drawn, text keeps its height, letters outside ASCII survive", () => {
     const sketch = new Sketch();
     sketch.on("CUT", { kind: "arc", centre: [50, 40], radius: 10, start: 0, end: Math.PI / 2 });
