@@ -25,6 +25,7 @@ import { createPlayhead } from "./state/playhead.ts";
 import { createSettings, type Shelf } from "./state/settings.ts";
 import { createStudies } from "./state/studies.ts";
 import type { StudyPort } from "./state/study-run.ts";
+import { createTrials, type FitPort } from "./state/trials.ts";
 
 /** Reaching for a forbidden localStorage throws by itself. */
 function shelf(): Shelf {
@@ -49,6 +50,11 @@ function startMap(): MapPort {
   return worker as unknown as MapPort;
 }
 
+function startFit(): FitPort {
+  const worker = new Worker(new URL("./worker/fit-worker.ts", import.meta.url), { type: "module" });
+  return worker as unknown as FitPort;
+}
+
 /** One thread is left to the page. */
 const STUDY_THREADS = Math.max(1, Math.min(8, navigator.hardwareConcurrency - 1));
 
@@ -59,6 +65,7 @@ function assemble(): Workbench {
   const ui = createUi();
   const studies = createStudies(page, startStudy, STUDY_THREADS);
   const maps = createMaps(page, startMap);
+  const trials = createTrials(page, startFit);
   const playhead = createPlayhead();
   const scene = { current: null };
   const asker: Asker = {
@@ -67,7 +74,7 @@ function assemble(): Workbench {
   };
   const documents = createDocuments(page, bridge, asker);
   const commands = createCommands({ page, documents, settings, ui, playhead, bridge, scene, systemIsDark });
-  return { page, documents, settings, ui, studies, maps, playhead, bridge, commands, scene };
+  return { page, documents, settings, ui, studies, maps, trials, playhead, bridge, commands, scene };
 }
 
 /** ms. */

@@ -38,12 +38,12 @@ const MOST_BYTES = 16_000_000;
 
 /** The text exactly as it stands, a byte order mark included. Throws for the person: too large, not UTF-8. */
 export async function textOfFile(file: File): Promise<string> {
-  if (file.size > MOST_BYTES) throw new Error(`${file.name} is too large for a door file.`);
+  if (file.size > MOST_BYTES) throw new Error(`${file.name} is too large to be read here.`);
   const bytes = await file.arrayBuffer();
   try {
     return new TextDecoder("utf-8", { fatal: true, ignoreBOM: true }).decode(bytes);
   } catch {
-    throw new Error(`${file.name} is not UTF-8 text, as a door file is.`);
+    throw new Error(`${file.name} is not UTF-8 text.`);
   }
 }
 

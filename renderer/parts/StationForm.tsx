@@ -1,5 +1,5 @@
 /** One part's form: its findings, its inputs, and beneath them the figures it decides. */
-import { type ReactNode, useMemo, useState } from "react";
+import { lazy, type ReactNode, Suspense, useMemo, useState } from "react";
 import { Button } from "react-aria-components";
 import { fileEntry } from "../../core/door/file.ts";
 import { fieldAt, sectionNamed } from "../../core/door/schema.ts";
@@ -16,6 +16,8 @@ import { Note, NoteContext } from "./note.tsx";
 import { type Group, STATIONS, type Station } from "./stations.ts";
 import { isAsked, sectionTemplate } from "./templates.ts";
 import { Verdicts } from "./Verdicts.tsx";
+
+const Trial = lazy(() => import("../trial/Trial.tsx").then(({ Trial }) => ({ default: Trial })));
 
 export function StationForm(): ReactNode {
   const id = useUi((state) => state.station);
@@ -46,6 +48,11 @@ function PartForm({ station }: { station: Station }): ReactNode {
   const own = findings.filter(({ part, status }) => status !== "ok" && station.parts.includes(part));
   return (
     <>
+      {station.id === "trial" && (
+        <Suspense fallback={<p className="form-says">Setting up…</p>}>
+          <Trial />
+        </Suspense>
+      )}
       {station.groups.map((group) => (
         <GroupForm key={group.section} group={group} alone={station.groups.length === 1} />
       ))}

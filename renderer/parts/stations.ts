@@ -212,7 +212,7 @@ export const STATIONS: readonly Station[] = [
     id: "trial",
     title: "Trial and aims",
     short: "Trial",
-    says: "A let-go by hand in place of the animal’s, and what the hold is to reach.",
+    says: "What the built door shows on the bench, and what the hold is to reach.",
     parts: [],
     groups: [group("release", "Let-go by hand", "angle speed"), group("study", "Aims", "margin reliability")],
     figures: words("swing.releaseAngle hold.required"),

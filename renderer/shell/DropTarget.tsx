@@ -1,10 +1,13 @@
-/** A door file dropped anywhere on the window is opened. */
+/** A door file dropped anywhere on the window is opened, a measured swing goes to the trial. */
 import { type ReactNode, useEffect, useState } from "react";
 import { textOfFile } from "../bridge/pickers.ts";
 import { useWorkbench } from "./workbench.ts";
 
+/** Tables of numbers by the ends of their names. */
+const MEASURED = /\.(csv|tsv|txt)$/i;
+
 export function DropTarget(): ReactNode {
-  const { documents, ui } = useWorkbench();
+  const { documents, trials, ui } = useWorkbench();
   const [over, setOver] = useState(false);
   useEffect(() => {
     const holdsFile = (event: DragEvent): boolean => event.dataTransfer?.types.includes("Files") ?? false;
@@ -22,7 +25,12 @@ export function DropTarget(): ReactNode {
       if (file === undefined) return;
       event.preventDefault();
       textOfFile(file).then(
-        (text) => documents.openFile({ name: file.name, token: null, text }),
+        (text) => {
+          if (MEASURED.test(file.name)) {
+            trials.load({ name: file.name, text });
+            ui.setState({ station: "trial" });
+          } else void documents.openFile({ name: file.name, token: null, text });
+        },
         (error: Error) =>
           ui.setState({
             dialog: { kind: "notice", title: `${file.name} could not be opened`, reasons: [error.message] },
@@ -37,6 +45,6 @@ export function DropTarget(): ReactNode {
       window.removeEventListener("dragleave", onLeave);
       window.removeEventListener("drop", onDrop);
     };
-  }, [documents, ui]);
-  return over ? <div className="drop">Drop the door file to open it</div> : null;
+  }, [documents, trials, ui]);
+  return over ? <div className="drop">Drop a door file, or a measured swing (CSV)</div> : null;
 }

@@ -9,6 +9,7 @@ import type { Page, PageState } from "../state/page-store.ts";
 import type { Playhead } from "../state/playhead.ts";
 import type { Settings } from "../state/settings.ts";
 import type { Studies } from "../state/studies.ts";
+import type { Trials } from "../state/trials.ts";
 import type { DoorSceneHandle } from "../three/scene-props.ts";
 import type { Commands } from "./commands.ts";
 import type { UiState } from "./ui-store.ts";
@@ -21,6 +22,7 @@ export interface Workbench {
   readonly playhead: Playhead;
   readonly studies: Studies;
   readonly maps: Maps;
+  readonly trials: Trials;
   readonly bridge: Bridge;
   readonly commands: Commands;
   /** The 3D door once it stands. */

@@ -85,13 +85,13 @@ interface SceneProps extends DoorSceneProps {
 
 function Scene(props: SceneProps) {
   const { view, pinned, playhead, options, theme, angleScale = false, units = "metric" } = props;
-  const { onHandle = nothing, onPick = nothing, onFreeOrbit, onCamera, quality } = props;
+  const { onHandle = nothing, onPick = nothing, onCamera, quality } = props;
   const layout = useMemo(() => layoutDoor(view.door, view.geometry), [view.door, view.geometry]);
   const look = useLook(theme, quality.fine);
   const [rig] = useState(createRig);
   const touch = usePace(quality);
   const typeReady = useTypeReady();
-  const stand = useStand(options.camera);
+  const { stand, onFreeOrbit } = useStand(options.camera, props.onFreeOrbit);
   const cut = cutPlace(stand, options.section, layout);
   const { direction } = view.replay;
   const sunOutdoors = stand === "outside" || (stand === "free" && direction === 1);
@@ -139,11 +139,17 @@ function usePace(quality: Quality): () => void {
   return pace.touch;
 }
 
-/** The standpoint last chosen: what is cut and lit for it stays so while the person turns the view from there. */
-function useStand(camera: Camera): Camera {
+/** The standpoint last chosen: what is cut and lit for it stays so while the person turns the view from there by hand. */
+function useStand(camera: Camera, onFreeOrbit: () => void) {
   const [stand, setStand] = useState(camera);
-  if (camera !== "free" && camera !== stand) setStand(camera);
-  return stand;
+  const byHand = useRef(false);
+  if (camera !== "free") byHand.current = false;
+  if (!byHand.current && camera !== stand) setStand(camera);
+  const turned = useCallback(() => {
+    byHand.current = true;
+    onFreeOrbit();
+  }, [onFreeOrbit]);
+  return { stand, onFreeOrbit: turned };
 }
 
 /** Everything that a builder puts there. */

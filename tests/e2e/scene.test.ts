@@ -35,9 +35,14 @@ test("every view draws something different, and the same again when one comes ba
     await stageTool(page, view);
     seen.add(await standingPicture(page));
   }
-  expect(seen.size).toBe(4);
+  await stageTool(page, "Free");
+  const free = await standingPicture(page);
+  expect(seen.add(free).size).toBe(5);
   await stageTool(page, "Side");
   expect(await standingPicture(page)).toBe(side);
+  // Nothing of the side view's cut is left in the free one.
+  await stageTool(page, "Free");
+  expect(await standingPicture(page)).toBe(free);
 });
 
 test("the magnets come and go, and the cut shows the latch", async () => {
