@@ -4,7 +4,8 @@ import { join } from "node:path";
 import type { Door } from "../door/door.ts";
 import { PAPERS, type PaperName } from "../sheet/paper.ts";
 import { sheetInput } from "../sheet/sheet-input.ts";
-import { type SheetFile, sheetSet, zipFile } from "../sheet/sheet-set.ts";
+import { type SheetFile, sheetSet, symbolsFor, zipFile } from "../sheet/sheet-set.ts";
+import type { SymbolSet } from "../sheet/wiring.ts";
 import { StudyStopped } from "../study/channel.ts";
 import { type HoldStudy, holdStudy } from "../study/hold-study.ts";
 import { DEFAULT_SEED, requestFaults } from "../study/request.ts";
@@ -34,6 +35,7 @@ async function writeSheets(args: readonly string[]): Promise<number> {
     out: { type: "string" },
     units: { type: "string" },
     paper: { type: "string" },
+    symbols: { type: "string" },
     samples: { type: "string" },
     seed: { type: "string" },
     workers: { type: "string" },
@@ -44,19 +46,26 @@ async function writeSheets(args: readonly string[]): Promise<number> {
   if (folder === null || folder === "")
     throw new CallError("--out must name the folder to write to; received none");
   const paper = PAPERS[paperName(textOption(call, "paper"))];
+  const asked = symbolSet(textOption(call, "symbols"));
   const samples = countOption(call, "samples", 1, 0);
   const seed = countOption(call, "seed", 0, DEFAULT_SEED);
   const { door, file } = readDoorFile(call.files[0]);
   const system = unitSystem(textOption(call, "units"), file);
   const study = samples === 0 ? null : await studyOf(door, samples, seed, call);
   const input = sheetInput(door, file, system, study);
-  const files = await sheetSet(input, paper);
+  const files = await sheetSet(input, paper, asked ?? symbolsFor(system));
   if (call.options.zip === true) files.push(packed(files));
   writeAll(folder, files);
   process.stdout.write(
     `${door.name}: written to ${folder}\n${columns(files.map((one) => [`  ${one.name}`, one.what]))}\n`,
   );
   return input.findings.some(({ status }) => status === "fail") ? FAILED : 0;
+}
+
+/** `null` leaves the choice to the units. */
+function symbolSet(text: string | null): SymbolSet | null {
+  if (text === null || text === "iec" || text === "ieee") return text;
+  throw new CallError(`--symbols must be iec or ieee; received "${text}"`);
 }
 
 function paperName(text: string | null): PaperName {

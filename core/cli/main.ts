@@ -24,8 +24,8 @@ const USAGE = `Swingstill computes an automatic pet door before the first hole i
   review FILE [--json] [--units metric|inch]     all of the door: figures, findings, the hold time
   review FILE --explain RESULT [--json]          how one figure comes about
   swing FILE [--hold TEXT] [--csv OUT] [--json]  one swing, and the relatch at a hold ("10 s")
-  sheet FILE --out FOLDER [--units metric|inch] [--paper a4|letter] [--samples N] [--zip]
-                                                 build sheet, drill template, bench card, data
+  sheet FILE --out FOLDER [--units metric|inch] [--paper a4|letter] [--symbols iec|ieee] [--samples N] [--zip]
+                                                 build sheet, drill template, wiring, bench card, data
   hold FILE [--samples N] [--seed S] [--json]    the tolerance study and the recommended hold
   hold FILE --part I/N [--out PART]              one part of it, for another machine
   hold --join PARTS… [--json]                    the parts joined

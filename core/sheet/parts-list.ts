@@ -5,6 +5,8 @@ import { STANDARD_GRAVITY } from "../quantity/constants.ts";
 import { timerParts } from "../review/suggest-timer.ts";
 import { gradeFor } from "./grades.ts";
 import { holdToSet, type SheetInput } from "./sheet-input.ts";
+import { oneShotOf } from "./wiring-timer.ts";
+import { CONTROL_CAPACITOR, GATE_PULL_DOWN, TRIGGER_PULL_UP, wiringValues } from "./wiring-values.ts";
 
 export interface Part {
   readonly count: string;
@@ -30,6 +32,7 @@ export function partsList(input: SheetInput): Part[] {
     ...coilParts(input),
     ...timerRows(input),
     ...supplyParts(input),
+    ...smallParts(input),
   ];
 }
 
@@ -164,7 +167,7 @@ function coilParts({ door, computed, sizes, words: w }: SheetInput): Part[] {
       part(
         1,
         "transistor",
-        `n-channel MOSFET, fully on at ${w.voltage(driver.driveVoltage)}${on}${withstands}${amperes}; a resistor holds its gate off`,
+        `n-channel MOSFET, fully on at ${w.voltage(driver.driveVoltage)}${on}${withstands}${amperes}`,
       ),
     );
   } else {
@@ -272,5 +275,40 @@ function supplyParts({ door, computed, words: w }: SheetInput): Part[] {
       `notices the animal from ${w.length(detection.range)}, a pulse every ${w.time(detection.pulseInterval)}; a tag for each animal`,
     ),
   );
+  return rows;
+}
+
+/** What the wiring diagram adds to the file's parts. */
+function smallParts(input: SheetInput): Part[] {
+  const { door, computed, words: w } = input;
+  if (door.solenoid === null && door.supply === null && door.timer === null) return [];
+  const { fuse, lampResistor } = wiringValues(computed);
+  const rows: Part[] = [];
+  if (fuse !== null) rows.push(part(1, "fuse", `time-lag, ${w.current(fuse)}, between adapter and door`));
+  if (lampResistor !== null) {
+    rows.push(
+      part(1, "indicator", `red LED with ${w.resistance(lampResistor)} in series, lit while the coil is on`),
+    );
+  }
+  if (door.driver?.kind === "mosfet") {
+    rows.push(
+      part(
+        1,
+        "gate resistor to 0 V",
+        `${w.resistance(GATE_PULL_DOWN)}: keeps the coil off while the logic starts`,
+      ),
+    );
+  }
+  if (oneShotOf(input) !== null) {
+    const restart =
+      door.timer?.retriggers === true ? "; a small pnp transistor restarts it at each pulse" : "";
+    rows.push(
+      part(
+        1,
+        "one-shot",
+        `the common eight-pin timer chip, ${w.resistance(TRIGGER_PULL_UP)} at its trigger, ${w.capacitance(CONTROL_CAPACITOR)} at its control pin${restart}`,
+      ),
+    );
+  }
   return rows;
 }

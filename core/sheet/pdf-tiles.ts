@@ -27,3 +27,11 @@ export async function tiledPdf(guide: Page, drawings: readonly Drawing[], paper:
   }
   return pdf.save({ addDefaultPage: false });
 }
+
+/** A drawing that is a page itself. */
+export async function fullPagePdf(drawing: Drawing): Promise<Uint8Array> {
+  const { pdf, type } = await newPdf(drawing.title);
+  const page = pdf.addPage([points(drawing.widthMm), points(drawing.heightMm)]);
+  drawDrawing(page, type, drawing, { x: 0, y: 0 });
+  return pdf.save({ addDefaultPage: false });
+}

@@ -3,6 +3,7 @@
  * prints them. Same input, same bytes.
  */
 import { strToU8, zipSync } from "fflate";
+import type { UnitSystem } from "../quantity/format.ts";
 import { benchCard } from "./bench-card.ts";
 import { buildSheet } from "./build-sheet.ts";
 import { dataJson, resultsCsv, studyCsv, swingCsv } from "./data-out.ts";
@@ -10,16 +11,19 @@ import { doorViews } from "./door-views.ts";
 import type { Drawing } from "./drawing.ts";
 import { dxfFile } from "./dxf.ts";
 import { latchDrawing } from "./latch-section.ts";
+import { netlist } from "./netlist.ts";
 import { type Page, textRoom } from "./page.ts";
 import { pageHtml } from "./page-html.ts";
 import { pagePdf } from "./page-pdf.ts";
 import type { Paper } from "./paper.ts";
-import { tiledPdf } from "./pdf-tiles.ts";
-import type { SheetInput } from "./sheet-input.ts";
+import { fullPagePdf, tiledPdf } from "./pdf-tiles.ts";
+import { timerProgram } from "./program.ts";
+import { holdToSet, type SheetInput } from "./sheet-input.ts";
 import { svgFile } from "./svg.ts";
 import { flapTemplate } from "./template-flap.ts";
 import { frameTemplate } from "./template-frame.ts";
 import { templateGuide } from "./template-guide.ts";
+import { type SymbolSet, wiringDiagram } from "./wiring.ts";
 
 export interface SheetFile {
   readonly name: string;
@@ -43,8 +47,20 @@ export function templatePdf(input: Drawn, paper: Paper): Promise<Uint8Array> {
   return tiledPdf(templateGuide(input.door.name, drawings, paper), drawings, paper);
 }
 
+/** The symbols usual where a person's units are. */
+export const symbolsFor = (system: UnitSystem): SymbolSet => (system === "inch" ? "ieee" : "iec");
+
+/** The wiring diagram's PDF: one page lying down. */
+export function wiringPdf(input: SheetInput, paper: Paper, symbols: SymbolSet): Promise<Uint8Array> {
+  return fullPagePdf(wiringDiagram(input, paper, symbols));
+}
+
 /** The whole set for a paper. */
-export async function sheetSet(input: SheetInput, paper: Paper): Promise<SheetFile[]> {
+export async function sheetSet(
+  input: SheetInput,
+  paper: Paper,
+  symbols: SymbolSet = symbolsFor(input.words.system),
+): Promise<SheetFile[]> {
   return [
     ...(await pageFiles("build-sheet", buildSheet(input, paper), paper)),
     pdfFile(
@@ -55,10 +71,35 @@ export async function sheetSet(input: SheetInput, paper: Paper): Promise<SheetFi
     ...Object.entries(templates(input)).flatMap(([name, drawing]) =>
       drawingFiles(`template-${name}`, drawing),
     ),
+    ...(await electricFiles(input, paper, symbols)),
     ...(await pageFiles("bench-card", benchCard(input), paper)),
     ...pictureFiles(input, paper),
     ...dataFiles(input),
   ];
+}
+
+/** Diagram, netlist and program; none of them for a door without a circuit or a hold. */
+async function electricFiles(input: SheetInput, paper: Paper, symbols: SymbolSet): Promise<SheetFile[]> {
+  const { computed, door } = input;
+  const files: SheetFile[] = [];
+  if (door.solenoid !== null || door.supply !== null || door.timer !== null) {
+    const diagram = wiringDiagram(input, paper, symbols);
+    files.push(
+      textFile("wiring.svg", "image/svg+xml", svgFile(diagram), "the circuit with its values"),
+      pdfFile("wiring.pdf", await fullPagePdf(diagram), `the circuit on ${paper.title}`),
+    );
+  }
+  const circuit = netlist(computed);
+  if (circuit !== null) {
+    files.push(textFile("circuit.cir", "text/plain", circuit.text, "the coil's circuit for a simulator"));
+  }
+  const program = timerProgram(computed, input.words.system, holdToSet(input)?.time ?? null);
+  if (program !== null) {
+    files.push(
+      textFile("hold-timer.c", "text/x-c", program.text, "the hold as a program for a microcontroller"),
+    );
+  }
+  return files;
 }
 
 async function pageFiles(name: string, page: Page, paper: Paper): Promise<SheetFile[]> {
