@@ -5,8 +5,7 @@
  */
 import { buffersOf, type PackedTally, packTally, unpackTally } from "./pack.ts";
 import type { StudyRequest } from "./request.ts";
-import { SampleRun } from "./sample-run.ts";
-import { countRange } from "./study.ts";
+import { countRange, SampleRun } from "./sample-run.ts";
 import { type SampleRange, StudyTotal } from "./total.ts";
 
 /** One end of a two-way channel for plain data. */

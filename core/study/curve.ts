@@ -60,6 +60,10 @@ export function countsOf(animals: readonly AnimalTally[], spacing: number, least
  * Place on the grid of the least setting from which on the bound stays at the target to the curve's end; `null` where none does.
  * Between two settings a sample counts only if it is caught throughout, so the bound holds there too: the setting may be
  * one spacing late, never early.
+ *
+ * Settings are judged from the longest down and the first that falls short ends it, so looking at many of them does not
+ * weaken the confidence: a too short one is recommended only if the first too short one passes its own test, which happens
+ * in at most 5 % of studies (tests in a fixed order; Maurer, Hothorn and Lehmacher 1995, from memory).
  */
 export function recommendedPlace(counts: Counts, reliability: number): number | null {
   const needed = successesNeeded(reliability, counts.samples);

@@ -11,7 +11,7 @@ import { SampledDoor } from "./sampled-door.ts";
 import { spreadValue } from "./spread.ts";
 import { sampleStream } from "./stream.ts";
 import { CAUGHT, STUCK, type Stretches } from "./stretches.ts";
-import type { AnimalTally, Ends, Tally } from "./tally.ts";
+import { type AnimalTally, type Ends, emptyTally, type Tally } from "./tally.ts";
 
 /** Where the outcome changes along a riding passage is found to this, s, a tenth of a grid step; the doubt counts as the worse outcome. */
 const SHARP = 1e-3;
@@ -146,4 +146,11 @@ export class SampleRun {
       stretches.count > 0 && stretches.to[0] === Number.POSITIVE_INFINITY && stretches.code[0] === CAUGHT;
     return endless ? Math.max(open, this.settingOf(stretches.from[0])) : Number.POSITIVE_INFINITY;
   }
+}
+
+/** Counts samples `from` … `to` − 1; `run` may be kept for further ranges of the same request. */
+export function countRange(run: SampleRun, request: StudyRequest, from: number, to: number): Tally {
+  const tally = emptyTally(from, to, request.door.animals.length);
+  for (let index = from; index < to; index++) run.add(index, tally);
+  return tally;
 }

@@ -21,7 +21,7 @@ import { coilReleaseTime } from "../parts/solenoid.ts";
 import type { TorqueTable } from "../parts/torque-table.ts";
 import { holdStart, passage, releaseState } from "../passage/passage.ts";
 import { type RideSystem, rideSystem } from "../passage/relatch.ts";
-import { type SwingSystem, swingSystem } from "../swing/system.ts";
+import { COARSE, type SwingSystem, swingSystem } from "../swing/system.ts";
 import type { StudyInput } from "./inputs.ts";
 import { type Spread, spreadValue } from "./spread.ts";
 import type { Uniform } from "./stream.ts";
@@ -130,7 +130,8 @@ export class SampledDoor {
     const latch = latchMechanics(door.latch);
     const body = flapBody(door.flap, magnets === null ? [] : magnets.masses());
     const table = magnets === null ? null : magnets.table();
-    const system = swingSystem(door, body, table, { centre: latch.centre, half: latch.capture });
+    const capture = { centre: latch.centre, half: latch.capture };
+    const system = swingSystem(door, body, table, capture, COARSE);
     this.current = { system, ride: rideSystem(system, latch) };
     this.delay = this.releaseTime() + latch.toMouth;
     this.pass(door.animals[this.animal], body.reach, direction);

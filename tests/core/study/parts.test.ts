@@ -16,8 +16,8 @@ import {
   type StudyPart,
   writePart,
 } from "../../../core/study/part.ts";
-import { SampleRun } from "../../../core/study/sample-run.ts";
-import { countRange, runStudy } from "../../../core/study/study.ts";
+import { countRange, SampleRun } from "../../../core/study/sample-run.ts";
+import { runStudy } from "../../../core/study/study.ts";
 import { changed, referenceDoor } from "./doors.ts";
 
 const REQUEST = { door: referenceDoor("20-family"), samples: 90, seed: 8 };

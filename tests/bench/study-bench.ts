@@ -1,0 +1,115 @@
+/** The tolerance study of the medium-dog example against the same count of bare swings, and two workers against one. */
+import { existsSync } from "node:fs";
+import { dirname, join } from "node:path";
+import { pathToFileURL } from "node:url";
+import { startStudyWorker } from "../../core/cli/study-worker.ts";
+import { countOnWorkers } from "../../core/study/channel.ts";
+import { SampleRun } from "../../core/study/sample-run.ts";
+import { sampleStream } from "../../core/study/stream.ts";
+import { emptyTally } from "../../core/study/tally.ts";
+import { Motion } from "../../core/swing/motion.ts";
+import { SwingRun } from "../../core/swing/swing.ts";
+import { shaped } from "../../core/swing/system.ts";
+import { Trace } from "../../core/swing/trace.ts";
+import { peerSettleTime } from "./peer-swing.ts";
+import { odexAt } from "./peers.ts";
+import { mediumDog } from "./swing-bench.ts";
+import { report, type Timed } from "./timing.ts";
+
+/** Samples per round: the ratio of one sample to one bare swing does not change with the count. */
+const SAMPLES = 1000;
+const ROUNDS = 5;
+/** Samples that the slow peer gets. */
+const PEER_SAMPLES = 40;
+const WORKER_SAMPLES = 20_000;
+/** Tolerance at which odex settles as exactly as the coarse swing, or better. */
+const PEER_TOLERANCE = 1e-7;
+
+interface Prepared {
+  readonly system: SampleRun["sampled"]["system"];
+  readonly angle: number;
+  readonly speed: number;
+}
+
+/** The study's own samples with everything drawn, assembled and tabulated beforehand. */
+function prepare(run: SampleRun, seed: number, count: number): Prepared[] {
+  return Array.from({ length: count }, (_, index) => {
+    run.sampled.draw(sampleStream(seed, index));
+    const { system, angle, speed } = run.sampled;
+    const { magnets } = system;
+    const kept = magnets && { ...magnets, torque: magnets.torque.slice(), energy: magnets.energy.slice() };
+    return { system: shaped({ ...system, magnets: kept }), angle, speed };
+  });
+}
+
+function seconds(work: () => void): number {
+  const start = performance.now();
+  work();
+  return (performance.now() - start) / 1000;
+}
+
+function best(works: readonly (() => void)[], rounds: number): number[] {
+  const least = works.map((work) => {
+    work();
+    return Number.POSITIVE_INFINITY;
+  });
+  for (let round = 0; round < rounds; round++) {
+    works.forEach((work, i) => {
+      least[i] = Math.min(least[i], seconds(work));
+    });
+  }
+  return least;
+}
+
+const per = (total: number, count: number): Timed => ({ seconds: total / count, calls: count });
+
+/** Where the built worker lies. */
+function workerFile(): URL {
+  return pathToFileURL(join(dirname(process.argv[1]), "../cli/worker.mjs"));
+}
+
+async function onWorkers(count: number): Promise<number> {
+  const request = { door: mediumDog(), samples: WORKER_SAMPLES, seed: 1 };
+  const workers = Array.from({ length: count }, () => startStudyWorker(workerFile()));
+  const start = performance.now();
+  await countOnWorkers(request, { from: 0, to: WORKER_SAMPLES }, workers);
+  return (performance.now() - start) / 1000;
+}
+
+export async function studyBench(): Promise<void> {
+  const request = { door: mediumDog(), samples: SAMPLES, seed: 1 };
+  const run = new SampleRun(request);
+  const animals = request.door.animals.length;
+  const prepared = prepare(run, request.seed, SAMPLES);
+  const swings = new SwingRun(new Motion(), new Trace());
+  const study = () => {
+    const tally = emptyTally(0, SAMPLES, animals);
+    for (let index = 0; index < SAMPLES; index++) run.add(index, tally);
+  };
+  const bare = () => {
+    for (const { system, angle, speed } of prepared) swings.run(system, angle, speed);
+  };
+  const [ofStudy, ofBare] = best([study, bare], ROUNDS);
+  const [ofPeer] = best(
+    [
+      () => {
+        for (const { system, angle } of prepared.slice(0, PEER_SAMPLES)) {
+          peerSettleTime(system, angle, odexAt(PEER_TOLERANCE));
+        }
+      },
+    ],
+    2,
+  );
+  console.log(
+    `one sample of the study: ${(ofStudy / ofBare).toPrecision(3)} × the time of its bare swing (magnets rebuilt, outcome at every hold)`,
+  );
+  report("the study", "bare swings alone on odex", per(ofStudy, SAMPLES), per(ofPeer, PEER_SAMPLES));
+  if (!existsSync(workerFile())) {
+    console.log(
+      "two workers against one: not measured, the command line is not built (npm run -s swingstill)",
+    );
+    return;
+  }
+  const [one, two] = [await onWorkers(1), await onWorkers(2)];
+  console.log(`two workers: ${(one / two).toPrecision(3)} × as fast as one (${WORKER_SAMPLES} samples)`);
+}
