@@ -85,7 +85,7 @@ function hold(input: SheetInput): Setting[] {
   const how =
     set.grounds === "study"
       ? `the study's recommendation: ${percentOf(input)}`
-      : "a first setting, no reliability claimed; the tolerance study recommends one";
+      : `a first setting, no reliability claimed; ${study?.whyNone ?? "the tolerance study recommends one"}`;
   const rows: Setting[] = [{ name: "hold", value: w.time(set.time), how }];
   if (Math.abs(set.time - computed.timer.nominal) > 1e-9) {
     rows.push({

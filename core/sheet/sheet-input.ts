@@ -55,7 +55,8 @@ export function holdToSet({ study, computed }: Pick<SheetInput, "study" | "compu
   readonly time: number;
   readonly grounds: "study" | "first setting";
 } | null {
-  if (study !== null) {
+  // Too few samples show nothing either way: the first setting stands, said to be one.
+  if (study !== null && (study.recommended !== null || study.samples >= study.samplesNeeded)) {
     return study.recommended === null ? null : { time: study.recommended, grounds: "study" };
   }
   const setting = computed.hold?.setting ?? null;

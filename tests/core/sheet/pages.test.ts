@@ -14,6 +14,8 @@ import { newPdf, printable } from "../../../core/sheet/pdf-type.ts";
 import { settings } from "../../../core/sheet/settings.ts";
 import { holdToSet, type SheetInput } from "../../../core/sheet/sheet-input.ts";
 import { sizes } from "../../../core/sheet/sizes.ts";
+import type { HoldStudy } from "../../../core/study/hold-study.ts";
+import { runStudy } from "../../../core/study/study.ts";
 import { EXAMPLES, exampleInput, inputOf, variant } from "./sample.ts";
 
 /** Every word of a page's blocks and drawings. */
@@ -106,6 +108,17 @@ describe("build sheet", () => {
     const never = exampleInput("never-latches");
     expect(holdToSet(never)).toBeNull();
     expect(settings(never).find(({ name }) => name === "hold")?.value).toBe("none is sure");
+  });
+
+  test("a study of too few samples leaves the first setting and says why; one that shows there is none does not", () => {
+    const dog = exampleInput("medium-dog");
+    const few = runStudy({ door: dog.door, samples: 30, seed: 1 });
+    const row = (study: HoldStudy) => settings({ ...dog, study }).find(({ name }) => name === "hold");
+    expect(holdToSet({ ...dog, study: few })?.grounds).toBe("first setting");
+    expect(row(few)?.how).toContain("30 samples cannot show");
+    const none = { ...few, samples: 5000, whyNone: "No hold will do: why." };
+    expect(holdToSet({ ...dog, study: none })).toBeNull();
+    expect(row(none)).toMatchObject({ value: "none is sure", how: "No hold will do: why." });
   });
 
   test("what the file leaves out is listed with its value; what it says is not", () => {
