@@ -55,7 +55,7 @@ export class TimeHistogram {
     let sum = 0;
     for (let bin = 0; bin < this.bins.length; bin++) {
       sum += this.bins[bin];
-      if (sum >= rank) return bin === 0 ? 0 : (bin + 0.5) * BIN_WIDTH;
+      if (sum >= rank) return bin === 0 ? 0 : Number(((bin + 0.5) * BIN_WIDTH).toFixed(6));
     }
     return null;
   }
