@@ -118,6 +118,7 @@ function Row({ field }: { field: TrialField }): ReactNode {
 function MeasuredSwing(): ReactNode {
   const { trials, ui } = useWorkbench();
   const { file, reasons } = useStore(trials.store);
+  const faulty = usePage((state) => state.faults.length > 0);
   const take = (files: FileList | null): void => {
     const chosen = files?.[0];
     if (chosen === undefined) return;
@@ -153,14 +154,20 @@ function MeasuredSwing(): ReactNode {
           </>
         )}
       </div>
-      {reasons.length > 0 && (
-        <ul className="trial-reasons" role="alert">
-          {reasons.map((reason) => (
-            <li key={reason} className="entry-fault">
-              {reason}
-            </li>
-          ))}
-        </ul>
+      {faulty ? (
+        <p className="trial-untold">
+          <Icon name="caution" /> An entry of the door is wrong: this is of the door as it was before.
+        </p>
+      ) : (
+        reasons.length > 0 && (
+          <div className="trial-reasons" role="alert">
+            {reasons.map((reason) => (
+              <p key={reason} className="entry-fault">
+                {reason}
+              </p>
+            ))}
+          </div>
+        )
       )}
     </section>
   );

@@ -42,6 +42,20 @@ describe.each(["light", "dark"] as const)("in %s colours axe has nothing to obje
     }
   });
 
+  test("in the trial with something found, and in the study's tolerances", async () => {
+    const page = await open({ colorScheme });
+    await station(page, "trial");
+    await page.locator('[data-trial="still"]').fill("6.5");
+    await page.locator('[data-trial="rest"]').fill("far");
+    await page.locator(".trial-value").first().waitFor();
+    expect(await violations(page)).toEqual([]);
+    await page.getByRole("radio", { name: "Study" }).click();
+    await page.locator(".tolerances summary").click();
+    await entry(page, "study.tolerances.magnets.gap").fill("wide");
+    await page.locator(".tolerance .entry-fault").waitFor();
+    expect(await violations(page)).toEqual([]);
+  });
+
   test("with a wrong entry", async () => {
     const page = await open({ colorScheme });
     await station(page, "magnets");
