@@ -114,6 +114,8 @@ const frames = (page: Page, count: number): Promise<number> =>
   );
 
 const FRAMES = 120;
+/** Bytes: the renderer's own small change; a column of the trace or a geometry made anew is more. */
+const MOST_A_FRAME = 50_000;
 
 test("a frame of the replay", async () => {
   const page = await openBench(app, { reducedMotion: "reduce" });
@@ -122,7 +124,8 @@ test("a frame of the replay", async () => {
   const session = await sessionOf(page);
   const idle = await allocated(session, async () => void (await frames(page, FRAMES)));
   await page.keyboard.press("Space");
-  await frames(page, 20);
+  // The animal has come by: everything there is has been drawn once.
+  await page.waitForTimeout(4500);
   const before = await scriptTime(session);
   const spent = await frames(page, FRAMES);
   const script = (1000 * ((await scriptTime(session)) - before)) / FRAMES;
@@ -135,7 +138,7 @@ test("a frame of the replay", async () => {
       ...replay.most.map(([name, bytes]) => `  ${(bytes / FRAMES / 1000).toFixed(2)} kB a frame: ${name}`),
     ].join("\n"),
   );
-  expect(replay.total).toBeGreaterThan(0);
+  expect(perFrame).toBeLessThan(MOST_A_FRAME);
 });
 
 test("from launch to a door that swings", async () => {

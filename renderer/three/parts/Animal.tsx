@@ -17,7 +17,10 @@ const ORDER = 1;
 export function Animal() {
   const { view, layout, look, cut } = useScene();
   const animal = view.door.animals[view.geometry.animal];
-  const body = useMemo(() => animalBody(animal), [animal]);
+  // Every answer of the worker brings new objects: what counts is whether the animal has other measures.
+  const measures = JSON.stringify(animal);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: animals of the same measures are alike.
+  const body = useMemo(() => animalBody(animal), [measures]);
   const [root, setRoot] = useState<Group | null>(null);
   const [joints, setJoints] = useState<readonly Object3D[]>([]);
   const sill = layout.opening.bottom;
