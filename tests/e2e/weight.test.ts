@@ -32,6 +32,15 @@ test("first paint takes less than 700 kB, the 3D door and the rest come after", 
   console.info(`first paint: ${(total / 1000).toFixed(0)} kB compressed in ${files.length} files`);
   expect(worker).toHaveLength(1);
   expect(total).toBeLessThan(700_000);
-  for (const later of ["DoorScene", "Plots", "Study", "sheet-worker", "study-worker", "map-worker"])
+  for (const later of [
+    "DoorScene",
+    "Plots",
+    "Study",
+    "Trial",
+    "sheet-worker",
+    "study-worker",
+    "map-worker",
+    "fit-worker",
+  ])
     expect(files.filter((file) => file.includes(later))).toEqual([]);
 });
