@@ -67,7 +67,7 @@ test("a dropped file is opened", async () => {
     return transfer;
   }, ODD);
   await page.dispatchEvent("body", "dragover", { dataTransfer: data });
-  await page.getByText("Drop the door file to open it").waitFor();
+  await page.getByText("Drop a door file, or a measured swing (CSV)").waitFor();
   await page.dispatchEvent("body", "drop", { dataTransfer: data });
   await expect.poll(() => fileName(page), SOON).toContain("dropped.door.json");
 });
