@@ -48,6 +48,37 @@ export function tableSlope(table: TorqueTable, angle: number): number {
   return cellSlope(table.torque, cell * COEFFICIENTS_PER_CELL, place - cell) / width;
 }
 
+/** Torques and their slopes that go with energies at the same angles. */
+export interface TorquesToFill {
+  readonly torque: Float64Array;
+  readonly slope: Float64Array;
+}
+
+/** What `tableEnergy` and, where asked for, `tableTorque` and `tableSlope` give at many angles, in one go. */
+export function lookUpTable(
+  table: TorqueTable,
+  angles: Float64Array,
+  energies: Float64Array,
+  torques: TorquesToFill | null,
+): void {
+  const { torque: c, energy, fineCells, fineWidth, coarseWidth } = table;
+  const cells = fineCells + table.coarseCells;
+  for (let k = 0; k < angles.length; k++) {
+    const angle = angles[k];
+    const place = placeOf(table, Math.abs(angle));
+    const inside = place < cells;
+    const cell = inside ? Math.trunc(place) : cells - 1;
+    const width = cell < fineCells ? fineWidth : coarseWidth;
+    const i = cell * COEFFICIENTS_PER_CELL;
+    const u = inside ? place - cell : 1;
+    energies[k] = energy[cell] - width * cellIntegral(c, i, u);
+    if (torques === null) continue;
+    const torque = inside ? cellValue(c, i, u) : 0;
+    torques.torque[k] = angle < 0 ? -torque : torque;
+    torques.slope[k] = inside ? cellSlope(c, i, u) / width : 0;
+  }
+}
+
 /** The cell an angle ≥ 0 is in, and as its fraction how far across. */
 function placeOf(table: TorqueTable, size: number): number {
   const fine = size / table.fineWidth;

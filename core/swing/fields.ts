@@ -8,7 +8,7 @@
  * - `SPEED`: (θ, t) over ω. Ends at ω = 0 exactly: a turning point without a search (Hénon, Physica D 5 (1982) 412,
  *   for this exchange of the running variable). Needs an acceleration that keeps its sign.
  */
-import { tableEnergy, tableTorque } from "../parts/torque-table.ts";
+import { lookUpTable, type TorquesToFill, tableEnergy, tableTorque } from "../parts/torque-table.ts";
 import type { Field } from "./dormand-prince.ts";
 import type { Forces, SwingSystem } from "./system.ts";
 import { motionDrag, pressureTorque, windTorque } from "./torque.ts";
@@ -22,7 +22,7 @@ export function airTorque(system: SwingSystem, angle: number, speed: number): nu
 }
 
 /** Torque of gravity and magnets, N m. */
-function potentialTorque(system: SwingSystem, angle: number): number {
+export function wellTorque(system: SwingSystem, angle: number): number {
   const gravity = -system.weightMoment * Math.sin(angle - system.plumb);
   return system.magnets === null ? gravity : gravity + tableTorque(system.magnets, angle);
 }
@@ -34,13 +34,36 @@ export function wellEnergy(system: SwingSystem, angle: number): number {
   return system.magnets === null ? gravity : gravity + tableEnergy(system.magnets, angle);
 }
 
+/** What `wellEnergy` and, where asked for, `wellTorque` and its slope (N m/rad) give at many angles, in one go. */
+export function lookUpWell(
+  system: SwingSystem,
+  angles: Float64Array,
+  energies: Float64Array,
+  torques: TorquesToFill | null,
+): void {
+  const { magnets, weightMoment, plumb } = system;
+  if (magnets === null) fillZero(energies, torques);
+  else lookUpTable(magnets, angles, energies, torques);
+  for (let i = 0; i < angles.length; i++) {
+    const half = (angles[i] - plumb) / 2;
+    const sine = Math.sin(half);
+    energies[i] += 2 * weightMoment * sine * sine;
+    if (torques === null) continue;
+    torques.torque[i] -= 2 * weightMoment * sine * Math.cos(half);
+    torques.slope[i] += weightMoment * (2 * sine * sine - 1);
+  }
+}
+
+function fillZero(energies: Float64Array, torques: TorquesToFill | null): void {
+  energies.fill(0);
+  torques?.torque.fill(0);
+  torques?.slope.fill(0);
+}
+
 /** Angular acceleration, rad/s². */
 export function acceleration(system: SwingSystem, forces: Forces, angle: number, speed: number): number {
   const torque =
-    potentialTorque(system, angle) +
-    airTorque(system, angle, speed) -
-    forces.damping * speed +
-    forces.friction;
+    wellTorque(system, angle) + airTorque(system, angle, speed) - forces.damping * speed + forces.friction;
   return torque / system.inertia;
 }
 
@@ -51,7 +74,7 @@ export const TIME: Field = (system, forces, io) => {
   const air = airTorque(system, angle, speed);
   const drag = forces.damping * speed;
   io[0] = speed;
-  io[1] = (potentialTorque(system, angle) + air - drag + forces.friction) / system.inertia;
+  io[1] = (wellTorque(system, angle) + air - drag + forces.friction) / system.inertia;
   io[2] = drag * speed;
   io[3] = -air * speed;
 };
@@ -75,7 +98,7 @@ export const SPEED: Field = (system, forces, io) => {
   const angle = io[1];
   const air = airTorque(system, angle, speed);
   const drag = forces.damping * speed;
-  const torque = potentialTorque(system, angle) + air - drag + forces.friction;
+  const torque = wellTorque(system, angle) + air - drag + forces.friction;
   const slowness = system.inertia / torque;
   io[0] = speed * slowness;
   io[1] = slowness;

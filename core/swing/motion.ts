@@ -6,10 +6,12 @@
  * monotonic there and a step crosses a cut at most once, unless it hides a turning point as well. A step in time is
  * therefore capped well below half a swing, and every one whose end has the other sign of speed is searched for its
  * turning point before its cuts. A step over angle meets its cut exactly and cannot turn; where the magnets' energy has
- * a hill, which such a step could leap, it is capped at a few cells of their table.
+ * a hill, which such a step could leap, it is capped at a few cells of their table. Whole stretches (`leap.ts`) are for
+ * coarse tolerances, where there is no hill, and where no moment to stop at is near.
  */
 import { OUT_FIRST_SUM, OUT_SECOND_SUM, OUT_SIZE, stepFactor } from "./dormand-prince.ts";
 import { acceleration } from "./fields.ts";
+import { leap } from "./leap.ts";
 import {
   BY_ANGLE,
   BY_SPEED,
@@ -21,19 +23,30 @@ import {
   moveBySpeed,
   moveByTime,
 } from "./moves.ts";
+import {
+  accept,
+  MOVED,
+  OUT_OF_WORK,
+  type Progress,
+  REACHED_CUT,
+  REACHED_TIME,
+  REACHED_TURN,
+  REFUSED,
+  type Reached,
+  type StepObserver,
+} from "./progress.ts";
+import { Stretch } from "./stretch.ts";
 import { type Forces, frictionAt, regionOf, type SwingSystem } from "./system.ts";
 import { staticTorque } from "./torque.ts";
 
-/** What ended an advance. */
-export const REACHED_CUT = 1;
-export const REACHED_TURN = 2;
-export const REACHED_TIME = 3;
-export const OUT_OF_WORK = 4;
-export type Reached = typeof REACHED_CUT | typeof REACHED_TURN | typeof REACHED_TIME | typeof OUT_OF_WORK;
-/** Within an advance: one step nearer, or a kind of step that does not suit here. */
-const MOVED = 0;
-const REFUSED = -1;
-type Progress = Reached | typeof MOVED | typeof REFUSED;
+export {
+  OUT_OF_WORK,
+  REACHED_CUT,
+  REACHED_TIME,
+  REACHED_TURN,
+  type Reached,
+  type StepObserver,
+} from "./progress.ts";
 
 /** Below this speed a flap that the dry friction can hold is at rest: a creep that would never reach 0, rad/s. */
 const CREEP_SPEED = 1e-9;
@@ -53,11 +66,6 @@ const CAUTIOUS = 1;
 /** Steps that one motion may take: far more than 600 s of any door that moves. */
 export const WORK_LIMIT = 400_000;
 
-/** Called with every accepted step: the state it started from is in `motion.from…`, its kind in `motion.kind`. */
-export interface StepObserver {
-  onStep(motion: Motion): void;
-}
-
 /** A flap on its way. Everything is in place: nothing is allocated while it moves. */
 export class Motion {
   time = 0;
@@ -70,6 +78,8 @@ export class Motion {
   size = 0;
   /** Per region: proposed size of the next step over angle, rad; what the last pass found serves the next. */
   readonly reach = new Float64Array(MAX_REGIONS);
+  /** Per region: length of a stretch that was smooth, rad, where a longer one was not. */
+  readonly smooth = new Float64Array(MAX_REGIONS);
   steps = 0;
   rejected = 0;
   /** Whether the last step in time was refused. */
@@ -87,6 +97,8 @@ export class Motion {
   seal = 0;
   stops = 0;
   readonly out = new Float64Array(OUT_SIZE);
+  /** The last whole stretch tried. */
+  readonly stretch = new Stretch();
 }
 
 /** Places a flap; it has no direction yet where its speed is 0 (see `startFromRest`). */
@@ -104,6 +116,8 @@ export function place(motion: Motion, system: SwingSystem, time: number, angle: 
   motion.stops = 0;
   motion.size = 0.2 * longestStep(system);
   motion.reach.fill(Number.POSITIVE_INFINITY);
+  motion.smooth.fill(Number.POSITIVE_INFINITY);
+  motion.stretch.reset();
   if (speed !== 0) head(motion, system, Math.sign(speed));
 }
 
@@ -120,15 +134,20 @@ export function longestStep(system: SwingSystem): number {
 
 /** Sticking rule: true where a flap whose speed is 0 stays for good (model, section 2). */
 export function sticks(system: SwingSystem, angle: number): boolean {
-  return Math.abs(staticTorque(system, angle)) <= system.staticRatio * frictionAt(system, angle);
+  return holds(system, angle, staticTorque(system, angle));
+}
+
+function holds(system: SwingSystem, angle: number, torque: number): boolean {
+  return Math.abs(torque) <= system.staticRatio * frictionAt(system, angle);
 }
 
 /** Starts a flap whose speed is 0 in the direction of τ_0; false where it stays. */
 export function startFromRest(motion: Motion, system: SwingSystem): boolean {
+  const { angle } = motion;
   motion.speed = 0;
-  if (sticks(system, motion.angle)) return false;
-  const sign = Math.sign(staticTorque(system, motion.angle));
-  if (sign === 0 || motion.angle * sign >= system.stopAngle) return false;
+  const torque = staticTorque(system, angle);
+  const sign = Math.sign(torque);
+  if (holds(system, angle, torque) || sign === 0 || angle * sign >= system.stopAngle) return false;
   head(motion, system, sign);
   return true;
 }
@@ -149,9 +168,16 @@ export function advance(
   forces.sign = sign;
   forces.damping = system.damping[region];
   forces.friction = -sign * system.friction[region];
+  let leaps = system.tolerance.stretches && system.longestGlide[region] === Number.POSITIVE_INFINITY;
   while (motion.steps + motion.rejected < WORK_LIMIT) {
     const left = end - motion.time;
     if (left <= 0) return REACHED_TIME;
+    if (leaps && left > cap) {
+      const progress = leap(motion, system, target, end, observer);
+      if (progress !== MOVED && progress !== REFUSED) return progress;
+      leaps = progress === MOVED;
+      if (leaps) continue;
+    }
     motion.size = Math.min(motion.size, cap);
     let progress = shortcut(motion, system, target, end, observer);
     if (progress === REFUSED) progress = tick(motion, system, target, end, observer);
@@ -268,25 +294,6 @@ function tick(
     return REACHED_TURN;
   }
   return MOVED;
-}
-
-/** Books the step whose end is in `out`. */
-function accept(motion: Motion, system: SwingSystem, kind: number, observer: StepObserver | null): void {
-  const { out } = motion;
-  const way = Math.abs(out[END_ANGLE] - motion.angle);
-  motion.kind = kind;
-  motion.fromTime = motion.time;
-  motion.fromAngle = motion.angle;
-  motion.fromSpeed = motion.speed;
-  motion.viscous += out[OUT_FIRST_SUM];
-  motion.air += out[OUT_SECOND_SUM];
-  motion.hinge += system.hingeFriction * way;
-  motion.seal += system.sealFriction[motion.region] * way;
-  motion.time += out[END_TIME];
-  motion.angle = out[END_ANGLE];
-  motion.speed = out[END_SPEED];
-  motion.steps++;
-  if (observer !== null) observer.onStep(motion);
 }
 
 /** Finds what lies inside the step of size `h` just tried: a turning point, unless the cut comes first. */

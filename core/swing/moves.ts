@@ -10,6 +10,8 @@ import type { Forces, SwingSystem } from "./system.ts";
 export const BY_TIME = 0;
 export const BY_ANGLE = 1;
 export const BY_SPEED = 2;
+/** A whole stretch (`stretch.ts`) in place of steps. */
+export const WHOLE = 3;
 
 /** Places in `out` of a move's end: angle, speed, and the time the move took. */
 export const END_ANGLE = 0;

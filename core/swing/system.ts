@@ -55,12 +55,26 @@ export interface Tolerance {
   readonly absolute: number;
   readonly time: number;
   readonly energy: number;
+  /** Whether whole stretches are tried before steps. */
+  readonly stretches: boolean;
 }
 
 /** For figures that are shown: settle times within 10⁻⁷ s or so, the ledger closed to 10⁻⁶ over ten thousand steps. */
-export const FINE: Tolerance = { relative: 1e-9, absolute: 1e-11, time: 1e-10, energy: 3e-12 };
+export const FINE: Tolerance = {
+  relative: 1e-9,
+  absolute: 1e-11,
+  time: 1e-10,
+  energy: 3e-12,
+  stretches: false,
+};
 /** For many swings: settle times within 10⁻⁵ s or so, far below what any input is known to. */
-export const COARSE: Tolerance = { relative: 1e-6, absolute: 1e-8, time: 1e-7, energy: 1e-7 };
+export const COARSE: Tolerance = {
+  relative: 3e-7,
+  absolute: 3e-9,
+  time: 3e-8,
+  energy: 3e-8,
+  stretches: true,
+};
 
 export interface SwingSystem {
   /** I, kg m². */
@@ -86,7 +100,10 @@ export interface SwingSystem {
   readonly friction: Float64Array;
   /** Per region: the seal's part of the friction, N m. */
   readonly sealFriction: Float64Array;
-  /** Per region: longest step over angle, rad; infinite where the flap's energy only rises away from its low point. */
+  /**
+   * Per region: longest step over angle, rad: two fine cells where the magnets' energy has a hill, infinite where the flap's
+   * energy only rises away from its low point.
+   */
   readonly longestGlide: Float64Array;
   readonly tolerance: Tolerance;
   /** `null` without a latch. */
@@ -136,7 +153,12 @@ export function swingSystem(
   if (seal.frictionTorque > 0) angles.push(seal.contactAngle);
   if (damper.coefficient > 0) angles.push(damper.withinAngle);
   if (pressureMoment !== 0) angles.push(0, VENT_ANGLE);
-  if (magnets !== null) angles.push(magnets.fineWidth * magnets.fineCells);
+  const hill = magnets !== null && hasHill(magnets, weightMoment, door.opening.outOfPlumb);
+  const fineWidth = magnets?.fineWidth ?? 0;
+  const fineEnd = fineWidth * (magnets?.fineCells ?? 0);
+  if (fineEnd > 0 && (hill || !tolerance.stretches || !smoothAcross(fineEnd, angles, hinge.stopAngle))) {
+    angles.push(fineEnd);
+  }
   const cuts = cutsWithin(hinge.stopAngle, angles);
   const sealAt = (middle: number) => (Math.abs(middle) <= seal.contactAngle ? seal.frictionTorque : 0);
   const damperAt = (middle: number) => (Math.abs(middle) <= damper.withinAngle ? damper.coefficient : 0);
@@ -155,7 +177,9 @@ export function swingSystem(
     damping: perRegion(cuts, (m) => hinge.viscousDamping + damperAt(m)),
     friction: perRegion(cuts, (m) => hinge.frictionTorque + sealAt(m)),
     sealFriction: perRegion(cuts, sealAt),
-    longestGlide: perRegion(cuts, glideRule(magnets, weightMoment, door.opening.outOfPlumb)),
+    longestGlide: perRegion(cuts, (m) =>
+      hill && Math.abs(m) < fineEnd ? 2 * fineWidth : Number.POSITIVE_INFINITY,
+    ),
     tolerance,
     capture,
   });
@@ -187,17 +211,20 @@ export function shaped(s: SwingSystem): SwingSystem {
   };
 }
 
-/** See `SwingSystem.longestGlide`: two fine cells where the magnets push outwards harder than gravity pulls back. */
-function glideRule(
-  magnets: TorqueTable | null,
-  weightMoment: number,
-  plumb: number,
-): (middle: number) => number {
-  if (magnets === null || !hasHill(magnets, weightMoment, plumb)) return () => Number.POSITIVE_INFINITY;
-  const fineEnd = magnets.fineWidth * magnets.fineCells;
-  return (middle) => (Math.abs(middle) < fineEnd ? 2 * magnets.fineWidth : Number.POSITIVE_INFINITY);
+/** Ratio of a region's two edges up to which the magnets' tail is smooth for a whole stretch. */
+const TAIL_RATIO = 8;
+
+/**
+ * Whether a whole stretch may cross the end of the magnets' fine zone. The tail's scale at an angle is that angle (the well's
+ * poles lie about the centre), so that the points of a stretch follow it across any region whose edges are not too unlike.
+ */
+function smoothAcross(fineEnd: number, cuts: readonly number[], stop: number): boolean {
+  const below = Math.max(0, ...cuts.filter((cut) => cut <= fineEnd));
+  const above = Math.min(stop, ...cuts.filter((cut) => cut > fineEnd));
+  return above <= TAIL_RATIO * below;
 }
 
+/** Whether the magnets push outwards harder than gravity pulls back anywhere: a hill that a step over angle could leap. */
 function hasHill(magnets: TorqueTable, weightMoment: number, plumb: number): boolean {
   for (let i = 1; i < magnets.fineCells; i++) {
     const gravity = weightMoment * Math.sin(Math.max(0, i * magnets.fineWidth - Math.abs(plumb)));

@@ -4,6 +4,7 @@
  */
 import { OUT_SIZE } from "./dormand-prince.ts";
 import { acceleration } from "./fields.ts";
+import { POINTS, PointPolynomial } from "./gauss.ts";
 import type { Motion } from "./motion.ts";
 import {
   BY_ANGLE,
@@ -14,8 +15,10 @@ import {
   moveByAngle,
   moveBySpeed,
   moveByTime,
+  WHOLE,
 } from "./moves.ts";
 import type { Forces, SwingSystem } from "./system.ts";
+import { placeOf, shareAt, slopeAt } from "./ways.ts";
 
 /** Angle and speed at one moment. */
 export interface FlapState {
@@ -28,13 +31,21 @@ export interface FlapState {
 const SEARCH_TIME = 1e-13;
 const SEARCH_LIMIT = 80;
 
-const COLUMNS = 7;
+const COLUMNS = 8;
 const SPEED = 1;
 const KIND = 2;
 const SIGN = 3;
 const DAMPING = 4;
 const FRICTION = 5;
 const LAST_ANGLE = 6;
+/** The way of a whole stretch. */
+const WAY = 7;
+
+function doubled(values: Float64Array<ArrayBuffer>): Float64Array<ArrayBuffer> {
+  const larger = new Float64Array(values.length * 2);
+  larger.set(values);
+  return larger;
+}
 
 /** Rows of steps in flat arrays that grow by doubling and are used again by the next swing. */
 export class Trace {
@@ -45,6 +56,9 @@ export class Trace {
   endSpeed = 0;
   times = new Float64Array(256);
   private rows = new Float64Array(256 * COLUMNS);
+  /** Per row, where it is a whole stretch: dt/du at its points. */
+  private rates = new Float64Array(256 * POINTS);
+  private readonly clock = new PointPolynomial();
   private readonly out = new Float64Array(OUT_SIZE);
   private readonly forces: Forces = { sign: 1, damping: 0, friction: 0 };
 
@@ -69,19 +83,24 @@ export class Trace {
     rows[row + DAMPING] = motion.forces.damping;
     rows[row + FRICTION] = motion.forces.friction;
     rows[row + LAST_ANGLE] = motion.angle;
+    if (motion.kind === WHOLE) this.addStretch(motion, row);
     this.count++;
     this.endTime = motion.time;
     this.endAngle = motion.angle;
     this.endSpeed = motion.speed;
   }
 
+  private addStretch({ stretch }: Motion, row: number): void {
+    const { rates } = this;
+    this.rows[row + WAY] = stretch.way;
+    const start = this.count * POINTS;
+    for (let i = 0; i < stretch.rate.length; i++) rates[start + i] = stretch.rate[i];
+  }
+
   private grow(): void {
-    const times = new Float64Array(this.times.length * 2);
-    times.set(this.times);
-    const rows = new Float64Array(this.rows.length * 2);
-    rows.set(this.rows);
-    this.times = times;
-    this.rows = rows;
+    this.times = doubled(this.times);
+    this.rows = doubled(this.rows);
+    this.rates = doubled(this.rates);
   }
 
   startAngle(index: number): number {
@@ -135,11 +154,37 @@ export class Trace {
   within(system: SwingSystem, index: number, dt: number, state: FlapState): FlapState {
     const row = index * COLUMNS;
     const { rows, out } = this;
+    if (rows[row + KIND] === WHOLE) return this.withinStretch(index, dt, state);
     if (rows[row + KIND] === BY_TIME) this.part(system, row, dt);
     else this.partLasting(system, index, dt);
     state.time = this.times[index] + dt;
     state.angle = out[END_ANGLE];
     state.speed = out[END_SPEED];
+    return state;
+  }
+
+  /** The same within a whole stretch: u by Newton's method inside a bracket, then angle and speed by its way. */
+  private withinStretch(index: number, dt: number, state: FlapState): FlapState {
+    const { clock, rates, rows } = this;
+    const way = rows[index * COLUMNS + WAY];
+    const from = this.startAngle(index);
+    const length = this.endAngleOf(index) - from;
+    clock.take(rates, index * POINTS);
+    let low = 0;
+    let high = 1;
+    let u = Math.min(1, dt / (this.endOf(index) - this.times[index]));
+    for (let i = 0; i < SEARCH_LIMIT; i++) {
+      clock.read(u);
+      const late = clock.integral - dt;
+      if (Math.abs(late) < SEARCH_TIME) break;
+      if (late > 0) high = u;
+      else low = u;
+      const next = u - late / clock.value;
+      u = next > low && next < high ? next : (low + high) / 2;
+    }
+    state.time = this.times[index] + dt;
+    state.angle = from + length * shareAt(way, u);
+    state.speed = (length * slopeAt(way, u)) / clock.value;
     return state;
   }
 
@@ -180,6 +225,12 @@ export class Trace {
   /** Moment within a step at which the flap passes `target`, which lies between the step's ends: to the last bits of time. */
   timeOf(system: SwingSystem, index: number, target: number, state: FlapState): number {
     const row = index * COLUMNS;
+    if (this.rows[row + KIND] === WHOLE) {
+      const share = (target - this.startAngle(index)) / (this.endAngleOf(index) - this.startAngle(index));
+      this.clock.take(this.rates, index * POINTS);
+      this.clock.read(placeOf(this.rows[row + WAY], share));
+      return this.times[index] + this.clock.integral;
+    }
     if (this.rows[row + KIND] === BY_ANGLE) {
       this.part(system, row, target - this.startAngle(index));
       return this.times[index] + this.out[END_TIME];

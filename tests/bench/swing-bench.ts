@@ -4,7 +4,7 @@ import { readDoor } from "../../core/door/index.ts";
 import { compute } from "../../core/review/compute.ts";
 import { Motion } from "../../core/swing/motion.ts";
 import { SwingRun } from "../../core/swing/swing.ts";
-import { COARSE, type SwingSystem, shaped } from "../../core/swing/system.ts";
+import { COARSE, type SwingSystem, swingSystem } from "../../core/swing/system.ts";
 import { Trace } from "../../core/swing/trace.ts";
 import { type PeerIntegrator, peerSettleTime } from "./peer-swing.ts";
 import { mathjsAt, odexAt } from "./peers.ts";
@@ -36,12 +36,13 @@ function tuned(
 }
 
 export function swingBench(): void {
-  const computed = compute(mediumDog());
+  const door = mediumDog();
+  const computed = compute(door);
   const fine = computed.system;
   const angle = computed.governing.release.angle;
   const truth = peerSettleTime(fine, angle, odexAt(1e-13));
   const run = new SwingRun(new Motion(), new Trace());
-  const coarse = shaped({ ...fine, tolerance: COARSE });
+  const coarse = swingSystem(door, computed.body, fine.magnets, fine.capture, COARSE);
   for (const [name, system] of Object.entries({ fine, coarse })) {
     const swing = run.run(system, angle, 0);
     const off = Math.abs((swing.settleTime ?? -1) - truth).toExponential(1);

@@ -3,6 +3,7 @@ import { torqueTable } from "../../../core/parts/magnet-family.ts";
 import {
   COEFFICIENTS_PER_CELL,
   fillCells,
+  lookUpTable,
   newTorqueTable,
   type TorqueTable,
   tableEnergy,
@@ -34,6 +35,21 @@ describe("a torque table", () => {
       expect(tableSlope(table, x)).toBeCloseTo(3 * slope(x), 12);
       expect(tableEnergy(table, x)).toBeCloseTo(3 * energy(x), 13);
     }
+  });
+
+  test("looked up at many angles in one go it says the same, with torques or without", () => {
+    const table = quinticTable(3);
+    const angles = Float64Array.from({ length: 61 }, (_, i) => (i - 30) * 0.0531);
+    const [energies, alone] = [new Float64Array(61), new Float64Array(61)];
+    const torques = { torque: new Float64Array(61), slope: new Float64Array(61) };
+    lookUpTable(table, angles, energies, torques);
+    lookUpTable(table, angles, alone, null);
+    angles.forEach((angle, i) => {
+      expect(energies[i]).toBeCloseTo(tableEnergy(table, angle), 15);
+      expect(alone[i]).toBe(energies[i]);
+      expect(torques.torque[i]).toBeCloseTo(tableTorque(table, angle), 15);
+      expect(torques.slope[i]).toBeCloseTo(tableSlope(table, angle), 14);
+    });
   });
 
   test("is 0 beyond its end, its energy constant", () => {
