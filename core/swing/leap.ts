@@ -44,7 +44,8 @@ export function leap(
   for (let tries = 0; stretch.rough > ROUGH; tries++) {
     motion.rejected++;
     if (tries === SHARE_TRIES) return REFUSED;
-    const length = Math.abs(stretch.angle - angle) * smootherShare(stretch.rough / ROUGH);
+    const share = turns ? 0.5 : smootherShare(stretch.rough / ROUGH);
+    const length = Math.abs(stretch.angle - angle) * share;
     motion.smooth[region] = length;
     turns = false;
     if (!leapTo(motion, system, energy, angle + sign * length)) return refuse(motion);
@@ -122,7 +123,10 @@ function acceptStretch(motion: Motion, system: SwingSystem, observer: StepObserv
   accept(motion, system, WHOLE, observer);
 }
 
-/** Share of a way that should be smooth enough, from how many times too rough the whole is: the last terms fall that fast. */
+/**
+ * Share of a way that should be smooth enough, from how many times too rough the whole is: the last terms fall about as the
+ * power of the share that is their degree, and slower near a deep well.
+ */
 function smootherShare(excess: number): number {
-  return Math.max(0.2, Math.min(0.8, 0.9 * excess ** (-1 / POINTS)));
+  return Math.max(0.2, Math.min(0.8, 0.9 * excess ** (-2 / POINTS)));
 }

@@ -11,7 +11,7 @@ import { airTorque, lookUpWell } from "./fields.ts";
 import { integrate, lastTerms, POINT, POINTS, WEIGHT } from "./gauss.ts";
 import { HalfSwings } from "./half-swings.ts";
 import type { Forces, SwingSystem } from "./system.ts";
-import { endsAtRest, evenLoss, HALF_SWING, shareAt, slopeAt } from "./ways.ts";
+import { endsAtRest, evenLoss, evenShare, evenSlope, HALF_SWING, shareAt, slopeAt } from "./ways.ts";
 
 /** Sweeps that a stretch may take. */
 const MOST_SWEEPS = 14;
@@ -60,7 +60,7 @@ export class Stretch {
   private readonly flow = new Float64Array(POINTS);
   /** Per point and at the end: energy of the well and of the dry friction, J. */
   private readonly well = new Float64Array(POINTS + 1);
-  /** The same as looked up last: at which angles, rad, J, N m and N m/rad. */
+  /** For an end that moves, the same as looked up last, with torques: at which angles, rad, J, N m and N m/rad. */
   private readonly angles = new Float64Array(POINTS + 1);
   private readonly looked = new Float64Array(POINTS + 1);
   private readonly torques = { torque: new Float64Array(POINTS + 1), slope: new Float64Array(POINTS + 1) };
@@ -89,7 +89,8 @@ export class Stretch {
     this.way = way;
     this.energy = energy;
     this.measure();
-    this.lookUp(system, forces);
+    if (endsAtRest(way)) this.lookUpToMove(system, forces);
+    else this.lookUp(system, forces);
     if (way === HALF_SWING) this.firstHalfLosses(system, forces);
     else this.firstEvenLosses(system, forces, speed);
     return this.settle(system, forces) && this.finish(system, forces);
@@ -98,10 +99,10 @@ export class Stretch {
   /** Sets out the shares of the way. */
   private measure(): void {
     const { share, slope, way } = this;
+    const half = way === HALF_SWING;
     for (let i = 0; i < slope.length; i++) {
-      const u = POINT[i];
-      share[i] = way === HALF_SWING ? HALF_SHARES[i] : shareAt(way, u);
-      slope[i] = way === HALF_SWING ? HALF_SLOPES[i] : slopeAt(way, u);
+      share[i] = half ? HALF_SHARES[i] : evenShare(way, POINT[i]);
+      slope[i] = half ? HALF_SLOPES[i] : evenSlope(way, POINT[i]);
     }
     share[POINTS] = 1;
   }
@@ -141,19 +142,27 @@ export class Stretch {
     this.easeEnd = 1 / (1 + rate);
   }
 
-  /**
-   * Energies of the well at the points, with torques for an end that will move; what dry friction will have taken counts as a
-   * slope of the well.
-   */
+  /** Energies of the well at the points; what dry friction will have taken counts as a slope of the well. */
   private lookUp(system: SwingSystem, forces: Forces): void {
+    const { share, well, angles, from } = this;
+    const length = this.angle - from;
+    const taken = forces.friction * length;
+    for (let i = 0; i < angles.length; i++) angles[i] = from + length * share[i];
+    lookUpWell(system, angles, well, null);
+    for (let i = 0; i < well.length; i++) well[i] -= taken * share[i];
+  }
+
+  /** The same with torques, for an end that will move. */
+  private lookUpToMove(system: SwingSystem, forces: Forces): void {
     const { share, well, angles, looked, torques, from } = this;
+    const { torque } = torques;
     const length = this.angle - from;
     const { friction } = forces;
     for (let i = 0; i < angles.length; i++) angles[i] = from + length * share[i];
-    lookUpWell(system, angles, looked, endsAtRest(this.way) ? torques : null);
+    lookUpWell(system, angles, looked, torques);
     for (let i = 0; i < looked.length; i++) {
       looked[i] -= friction * length * share[i];
-      torques.torque[i] += friction;
+      torque[i] += friction;
       well[i] = looked[i];
     }
   }
@@ -242,7 +251,7 @@ export class Stretch {
     const length = (this.angle - this.from) * forces.sign;
     if (!(pull * forces.sign < 0 && length > 0)) return false;
     if (Math.abs(this.moved()) < SLIGHT * length) this.shift();
-    else this.lookUp(system, forces);
+    else this.lookUpToMove(system, forces);
     return true;
   }
 

@@ -18,16 +18,24 @@ export function endsAtRest(way: number): boolean {
   return way === 1 || way === HALF_SWING;
 }
 
-/** Share of the way that is done at u. */
-export function shareAt(way: number, u: number): number {
-  if (way === HALF_SWING) return Math.sin((Math.PI / 2) * u) ** 2;
+/** Share of a way of even acceleration that is done at u. */
+export function evenShare(way: number, u: number): number {
   return u * (2 * way + (1 - 2 * way) * u);
 }
 
 /** Its derivative. */
-export function slopeAt(way: number, u: number): number {
-  if (way === HALF_SWING) return (Math.PI / 2) * Math.sin(Math.PI * u);
+export function evenSlope(way: number, u: number): number {
   return 2 * (way + (1 - 2 * way) * u);
+}
+
+/** Share of any way that is done at u. */
+export function shareAt(way: number, u: number): number {
+  return way === HALF_SWING ? Math.sin((Math.PI / 2) * u) ** 2 : evenShare(way, u);
+}
+
+/** Its derivative. */
+export function slopeAt(way: number, u: number): number {
+  return way === HALF_SWING ? (Math.PI / 2) * Math.sin(Math.PI * u) : evenSlope(way, u);
 }
 
 /** u at which a share from 0 to 1 of the way is done. */
