@@ -1,4 +1,4 @@
-/** One swing of the medium-dog example against odex and mathjs on the same equation at the same measured accuracy. */
+/** One swing of the medium-dog example against odex, mathjs and C on the same equation at the same measured accuracy. */
 import { readFileSync } from "node:fs";
 import { readDoor } from "../../core/door/index.ts";
 import { compute } from "../../core/review/compute.ts";
@@ -6,9 +6,10 @@ import { Motion } from "../../core/swing/motion.ts";
 import { SwingRun } from "../../core/swing/swing.ts";
 import { COARSE, type SwingSystem, swingSystem } from "../../core/swing/system.ts";
 import { Trace } from "../../core/swing/trace.ts";
+import { withCSwing } from "./c-swing.ts";
 import { type PeerIntegrator, peerSettleTime } from "./peer-swing.ts";
 import { mathjsAt, odexAt } from "./peers.ts";
-import { report, timedTogether } from "./timing.ts";
+import { report, type Timed, timedTogether } from "./timing.ts";
 
 /** What a settle time may be off by, s (the aim's own measure of "the same accuracy"). */
 const ACCURACY = 1e-4;
@@ -21,18 +22,30 @@ export function mediumDog() {
 }
 
 /** The loosest tolerance from which on every tighter one is accurate enough too: not one that is right by luck. */
-function tuned(
-  make: (tolerance: number) => PeerIntegrator,
-  system: SwingSystem,
-  angle: number,
-  truth: number,
-) {
-  const errors = TOLERANCES.map((tolerance) =>
-    Math.abs(peerSettleTime(system, angle, make(tolerance)) - truth),
-  );
+function tuned(settleTime: (tolerance: number) => number, truth: number) {
+  const errors = TOLERANCES.map((tolerance) => Math.abs(settleTime(tolerance) - truth));
   let pick = TOLERANCES.length - 1;
   while (pick > 0 && errors[pick - 1] <= ACCURACY) pick--;
-  return { integrate: make(TOLERANCES[pick]), tolerance: TOLERANCES[pick], error: errors[pick] };
+  return { tolerance: TOLERANCES[pick], error: errors[pick] };
+}
+
+function note({ tolerance, error }: ReturnType<typeof tuned>): string {
+  return `its tolerance ${tolerance}, off by ${error.toExponential(1)} s`;
+}
+
+/** Against C in turns, so that whatever else the machine does disturbs both alike. */
+function againstC(own: () => void, fine: SwingSystem, angle: number, truth: number): void {
+  const ran = withCSwing((ask) => {
+    const peer = tuned((tolerance) => ask(fine, angle, tolerance, 0).settleTime, truth);
+    const times = Array.from({ length: 5 }, () => ({
+      own: timedTogether([own], 0.1, 3)[0],
+      c: ask(fine, angle, peer.tolerance, 0.3).timed,
+    }));
+    const least = (timed: Timed[]) => timed.reduce((a, b) => (b.seconds < a.seconds ? b : a));
+    const [mine, other] = [least(times.map((t) => t.own)), least(times.map((t) => t.c))];
+    report("one swing, coarse", "C (gcc -O3, Dormand–Prince 5)", mine, other, note(peer));
+  });
+  if (!ran) console.log("one swing in C: no gcc here");
 }
 
 export function swingBench(): void {
@@ -50,18 +63,18 @@ export function swingBench(): void {
       `${name}: ${swing.steps} steps, ${swing.rejected} refused; settle time off a tight reference by ${off} s`,
     );
   }
-  const odex = tuned(odexAt, fine, angle, truth);
   const stretch = computed.body.smallAnglePeriod / 16;
-  const mathjs = tuned((t) => mathjsAt(t, stretch), fine, angle, truth);
+  const byPeer = (integrate: PeerIntegrator) => peerSettleTime(fine, angle, integrate);
+  const odex = tuned((tolerance) => byPeer(odexAt(tolerance)), truth);
+  const mathjs = tuned((tolerance) => byPeer(mathjsAt(tolerance, stretch)), truth);
   const [ownFine, own, byOdex] = timedTogether([
     () => run.run(fine, angle, 0),
     () => run.run(coarse, angle, 0),
-    () => peerSettleTime(fine, angle, odex.integrate),
+    () => byPeer(odexAt(odex.tolerance)),
   ]);
-  const [byMathjs] = timedTogether([() => peerSettleTime(fine, angle, mathjs.integrate)], 0.5, 2);
-  const note = (peer: typeof odex) =>
-    `its tolerance ${peer.tolerance}, off by ${peer.error.toExponential(1)} s`;
+  const [byMathjs] = timedTogether([() => byPeer(mathjsAt(mathjs.tolerance, stretch))], 0.5, 2);
   report("one swing, coarse", "odex", own, byOdex, note(odex));
   report("one swing, fine", "odex", ownFine, byOdex, note(odex));
   report("one swing, coarse", "mathjs solveODE", own, byMathjs, note(mathjs));
+  againstC(() => run.run(coarse, angle, 0), fine, angle, truth);
 }
