@@ -17,6 +17,8 @@ import { endsAtRest, evenLoss, evenShare, evenSlope, HALF_SWING, shareAt, slopeA
 const MOST_SWEEPS = 14;
 /** Of a change that a sweep made, the next makes the share that this one made of the last, but never trusted to be less, or at first. */
 const LEAST_SHARE = 0.03;
+/** What the next sweep may still change of the greatest kinetic energy, in units of the relative tolerance. */
+const SETTLED = 5;
 /** An end that has moved by less than this share of the way moves the energies by Taylor's formula, without a new look-up. */
 const SLIGHT = 3e-3;
 
@@ -35,8 +37,6 @@ export class Stretch {
   air = 0;
   /** What the polynomial for the time may leave out, s: its last two terms. */
   rough = 0;
-  /** Sweeps taken so far, by all stretches. */
-  sweeps = 0;
   /** Per point: speed, rad/s; once settled dt/du, s. */
   readonly rate = new Float64Array(POINTS);
   readonly halfSwings = new HalfSwings();
@@ -186,14 +186,14 @@ export class Stretch {
   /** Sweeps until the energies stay; false where they do not, or where nothing turns the flap. */
   private settle(system: SwingSystem, forces: Forces): boolean {
     const rests = endsAtRest(this.way);
-    const { relative } = system.tolerance;
+    const allowed = SETTLED * system.tolerance.relative;
     let before = Number.POSITIVE_INFINITY;
     for (let sweep = 0; sweep < MOST_SWEEPS; sweep++) {
       if (rests) this.miss = this.energy - this.lossEnd - this.well[POINTS];
       else this.miss = 0;
       const change = this.sweep(system, forces) + Math.abs(this.miss);
       if (rests && !this.moveEnd(system, forces)) return false;
-      if (change * Math.max(LEAST_SHARE, change / before) <= relative * this.top) return true;
+      if (change * Math.max(LEAST_SHARE, change / before) <= allowed * this.top) return true;
       before = change;
     }
     return false;
@@ -201,7 +201,6 @@ export class Stretch {
 
   /** One sweep; returns the change of the losses, J: at the end, in the middle and on the way to it. */
   private sweep(system: SwingSystem, forces: Forces): number {
-    this.sweeps++;
     this.flows(system, forces);
     if (system.air.wind !== 0 || system.pressureMoment !== 0) this.gustyFlows(system, forces);
     const { loss, next, ease } = this;

@@ -67,7 +67,7 @@ export const FINE: Tolerance = {
   energy: 3e-12,
   stretches: false,
 };
-/** For many swings: settle times within 10⁻⁵ s or so, far below what any input is known to. */
+/** For many swings: settle times within 10⁻⁵ s or so, 10⁻⁴ s at worst, far below what any input is known to. */
 export const COARSE: Tolerance = {
   relative: 3e-7,
   absolute: 3e-9,

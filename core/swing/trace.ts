@@ -1,6 +1,7 @@
 /**
  * The swing as it was computed: one row per step of the integrator. Between two rows the solution is had by taking a
  * shorter step of the same method from the earlier row, so that a trace read at any moment is as exact as the swing itself.
+ * A whole stretch keeps the polynomial of its time instead, and is read from that.
  */
 import { OUT_SIZE } from "./dormand-prince.ts";
 import { acceleration } from "./fields.ts";
