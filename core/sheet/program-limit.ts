@@ -33,6 +33,8 @@ export interface OnTimeLimit {
   readonly temperature: number | null;
   /** Driven without a break from ambient, the coil would be there after this, s; `null` for a cap. */
   readonly fromAmbient: number | null;
+  /** Whether the coil stays below `temperature`: not where that would take less than the second a program counts in. */
+  readonly kept: boolean;
   /** One passage of the slowest animal keeps the coil on longer than that: the coil is too hot for this door. */
   readonly shortOfPassage: boolean;
 }
@@ -55,10 +57,10 @@ export function onTimeLimit(computed: Computed, hold: number): OnTimeLimit {
   const end = coil === null ? Number.NEGATIVE_INFINITY : continuousTemperature(coil.heated);
   if (coil !== null && end > TOUCH_CAUTION) {
     const touch = hotLimit(coil.heated, TOUCH_CAUTION, "touch", most, passageOn);
-    if (touch.maxOn >= PASSAGES * passageOn) return touch;
+    if (touch.kept && touch.maxOn >= PASSAGES * passageOn) return touch;
   }
   if (coil !== null && end > coil.limit) return hotLimit(coil.heated, coil.limit, "class", most, passageOn);
-  const none = { temperature: null, fromAmbient: null, shortOfPassage: false };
+  const none = { temperature: null, fromAmbient: null, kept: true, shortOfPassage: false };
   return { maxOn: most, rest: CAP_REST, reason: "cap", ...none };
 }
 
@@ -73,7 +75,7 @@ function coilOf({ door }: Computed): { heated: HeatedCoil; limit: number } | nul
   };
 }
 
-/** Whole seconds: time on rounded down, the rest up. A coil that may not be switched on at all gets a second. */
+/** Whole seconds: time on rounded down, the rest up. A coil that may not be on for one gets one all the same, and no promise. */
 function hotLimit(
   coil: HeatedCoil,
   limit: number,
@@ -83,14 +85,15 @@ function hotLimit(
 ): OnTimeLimit {
   const share = Math.max(0, (limit - coil.ambient) / greatestRise(coil));
   const solved = longestOn(share) * coil.timeConstant;
-  const maxOn = Math.max(1, Math.floor(Math.min(most, solved)));
+  const maxOn = Math.floor(Math.min(most, solved));
   const rest = Math.max(1, Math.ceil(REST_SHARE * coil.timeConstant));
   return {
-    maxOn,
+    maxOn: Math.max(1, maxOn),
     rest,
     reason,
     temperature: limit,
     fromAmbient: timeTo(coil, limit),
+    kept: maxOn >= 1,
     shortOfPassage: maxOn < passageOn,
   };
 }

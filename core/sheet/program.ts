@@ -110,8 +110,11 @@ function limitWords(limit: OnTimeLimit, w: Words): string[] {
     limit.reason === "touch"
       ? `${degrees(w.temperature(temperature))}, above which a surface should not be touched`
       : `${degrees(w.temperature(temperature))}, the limit of its insulation class less a reserve; guard the coil, it is too hot to touch`;
+  const promise = limit.kept
+    ? "These two keep it below that whatever pulses come, rests cut short included."
+    : "NOTHING A PROGRAM COUNTS KEEPS IT BELOW THAT: do not build with this coil at this voltage.";
   return [
-    `Longest time on, and the rest after it, s. Driven without a break the coil would reach ${what}, after ${w.time(fromAmbient)}. These two keep it below that whatever pulses come, rests cut short included.`,
+    `Longest time on, and the rest after it, s. Driven without a break the coil would reach ${what}, after ${w.time(fromAmbient)}. ${promise}`,
     sleeper,
     ...(limit.shortOfPassage
       ? [

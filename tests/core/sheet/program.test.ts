@@ -1,55 +1,21 @@
-/** The timer program: compiled with warnings as errors, and run on the host against the core's timeline and heat. */
-import { readFileSync } from "node:fs";
+/** The timer program: compiled with warnings as errors, and run on the host against the core's timeline. */
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { type Door, readDoor } from "../../../core/door/index.ts";
-import { continuousTemperature, type HeatedCoil, heatingRate } from "../../../core/parts/coil-heating.ts";
-import { CLASS_LIMIT, heatedCoil, TOUCH_CAUTION } from "../../../core/parts/solenoid.ts";
+import { CLASS_LIMIT, TOUCH_CAUTION } from "../../../core/parts/solenoid.ts";
 import { holdEnd } from "../../../core/passage/passage.ts";
 import { type Computed, compute } from "../../../core/review/compute.ts";
-import { type TimerProgram, timerProgram } from "../../../core/sheet/program.ts";
-import { goodWith, sampleDoor } from "../review/doors.ts";
-import {
-  compileAsSketch,
-  compilesC,
-  compilesCpp,
-  type HostRun,
-  type Span,
-  withProgram,
-} from "./program/host.ts";
-import { type Edge, trainOf } from "./program/trains.ts";
+import { timerProgram } from "../../../core/sheet/program.ts";
+import { sampleDoor } from "../review/doors.ts";
+import { compileAsSketch, compilesC, compilesCpp, type Span, withProgram } from "./program/host.ts";
+import { example, NO_C, plain, programOf, pulses } from "./program/made.ts";
+import { trainOf } from "./program/trains.ts";
+import { EXAMPLES } from "./sample.ts";
 
-const NO_C = compilesC ? "" : " (skipped: gcc is not installed)";
 const NO_CPP = compilesCpp ? "" : " (skipped: g++ is not installed)";
-const EXAMPLES = ["cat", "large-dog-plywood", "medium-dog", "never-latches"] as const;
 /** The clock of a board rolls over here, ms. */
 const ROLLOVER = 2 ** 32;
 /** A loop a millisecond: when a change is seen, ms. */
 const TICK = 2;
-
-function example(name: string): Door {
-  const read = readDoor(
-    readFileSync(new URL(`../../../assets/examples/${name}.door.json`, import.meta.url), "utf8"),
-  );
-  if (!read.ok) throw new Error(name);
-  return read.door;
-}
-
-function programOf(computed: Computed, hold: number | null = null): TimerProgram {
-  const made = timerProgram(computed, "metric", hold);
-  if (made === null) throw new Error(`no program for ${computed.door.name}`);
-  return made;
-}
-
-const plain = (changes: Readonly<Record<string, unknown>>) =>
-  compute(goodWith({ magnets: undefined, ...changes }));
-
-/** Clean pulses of one width. */
-const pulses = (times: readonly number[], width: number): Edge[] =>
-  times.flatMap((time): Edge[] => [
-    [Math.round(time), 1],
-    [Math.round(time) + width, 0],
-  ]);
 
 /** When the coil is on for triggers at these times, by the rule alone: each starts the hold anew, or only those outside it. */
 function holds(triggers: readonly number[], hold: number, retriggers: boolean): Span[] {
@@ -174,128 +140,6 @@ describe("timer program for any pulses", () => {
       expect(lines.indexOf("level 0 9 0")).toBeLessThan(lines.indexOf("mode 0 9 1"));
       expect(lines.indexOf("level 0 9 0")).toBeGreaterThanOrEqual(0);
     });
-  });
-});
-
-function heatedOf({ door }: Computed): HeatedCoil {
-  const { solenoid, driver, supply } = door;
-  if (solenoid === null || driver === null || supply === null) throw new Error("no coil");
-  return heatedCoil(solenoid, driver, supply.voltage);
-}
-
-/** The hottest the model's coil gets for these times on, from ambient: Euler steps of a thousandth of its time constant. */
-function hottest(coil: HeatedCoil, spans: readonly Span[], length: number): number {
-  const step = coil.timeConstant / 1000;
-  let temperature: number = coil.ambient;
-  let most: number = coil.ambient;
-  const advance = (seconds: number, rate: () => number) => {
-    const count = Math.ceil(seconds / step);
-    for (let i = 0; i < count; i++) temperature += (seconds / count) * rate();
-    most = Math.max(most, temperature);
-  };
-  let now = 0;
-  for (const [from, to] of spans) {
-    advance(from / 1000 - now, () => (coil.ambient - temperature) / coil.timeConstant);
-    const end = Math.min(to, length) / 1000;
-    advance(end - from / 1000, () => heatingRate(coil, temperature));
-    now = end;
-  }
-  return most;
-}
-
-/** Every pulse there is for a time. */
-const asleep = (seconds: number, interval = 1000) =>
-  pulses(
-    Array.from({ length: Math.floor((seconds * 1000) / interval) }, (_, i) => i * interval),
-    Math.floor(interval / 3),
-  );
-
-describe("a coil that never rests", () => {
-  const longest = ({ coil }: HostRun, length: number) =>
-    Math.max(...coil.map(([from, to]) => Math.min(to, length) - from));
-  const rests = ({ coil }: HostRun) => coil.slice(1).map(([from], i) => from - coil[i][1]);
-
-  test.skipIf(!compilesC)(`the mud room's hot coil with an animal asleep in range${NO_C}`, () => {
-    const computed = compute(example("never-latches"));
-    const { text, limit, numbers } = programOf(computed);
-    expect(limit.reason).toBe("touch");
-    expect(continuousTemperature(heatedOf(computed))).toBeGreaterThan(TOUCH_CAUTION);
-    const length = 2 * 3600;
-    withProgram(text, ({ run }) => {
-      const found = run(asleep(length), length * 1000, 0, 2);
-      expect(longest(found, length * 1000)).toBeLessThanOrEqual(limit.maxOn * 1000 + 4);
-      expect(longest(found, length * 1000)).toBeGreaterThan(limit.maxOn * 1000 - 4);
-      expect(found.coil.length).toBeGreaterThan(10);
-      for (const rest of rests(found)) {
-        expect(rest).toBeGreaterThanOrEqual(limit.rest * 1000 - 4);
-        expect(rest).toBeLessThanOrEqual(limit.rest * 1000 + numbers.pulseMs + 1000);
-      }
-      const most = hottest(heatedOf(computed), found.coil, length * 1000);
-      expect(most).toBeLessThan(TOUCH_CAUTION);
-      expect(most).toBeGreaterThan(TOUCH_CAUTION - 25);
-      // It blinks while it rests.
-      expect(found.lamp.length).toBeGreaterThan(found.coil.length * limit.rest);
-    });
-  });
-
-  test.skipIf(!compilesC)(`a cool coil rests after the cap${NO_C}`, () => {
-    const computed = compute(example("medium-dog"));
-    const { text, limit } = programOf(computed);
-    expect(limit).toMatchObject({ reason: "cap", maxOn: 1800, rest: 60, temperature: null });
-    const length = 4000;
-    withProgram(text, ({ run }) => {
-      const found = run(asleep(length), length * 1000, 0, 4);
-      expect(longest(found, length * 1000)).toBeLessThanOrEqual(1_800_008);
-      expect(Math.min(...rests(found))).toBeGreaterThanOrEqual(59_990);
-    });
-  });
-
-  const hot = fc.record({
-    thermalResistance: fc.integer({ min: 15, max: 90 }),
-    timeConstant: fc.integer({ min: 40, max: 300 }),
-    ambient: fc.integer({ min: -10, max: 55 }),
-    insulationClass: fc.constantFrom("A", "E", "B", "F", "H"),
-    kind: fc.constantFrom({ kind: "darlington" }, { kind: "mosfet", onResistance: "20 ohm" }),
-    hold: fc.constantFrom("100 ms", "1 s", "5 s"),
-  });
-  const bursts = fc.array(fc.tuple(fc.integer({ min: 1, max: 120 }), fc.integer({ min: 0, max: 200 })), {
-    minLength: 10,
-    maxLength: 40,
-  });
-  test.skipIf(!compilesC)(`no coil gets hotter than its limit, whatever pulses come${NO_C}`, () => {
-    let limited = 0;
-    fc.assert(
-      fc.property(hot, fc.array(bursts, { minLength: 2, maxLength: 2 }), (h, lists) => {
-        const computed = plain({
-          "solenoid.thermalResistance": `${h.thermalResistance} K/W`,
-          "solenoid.thermalTimeConstant": `${h.timeConstant} s`,
-          "solenoid.ambient": `${h.ambient} degC`,
-          "solenoid.insulationClass": h.insulationClass,
-          "timer.holdTime": h.hold,
-          driver: h.kind,
-        });
-        const { text, limit } = programOf(computed);
-        const coil = heatedOf(computed);
-        const most = limit.temperature ?? CLASS_LIMIT[h.insulationClass];
-        if (limit.temperature === null) expect(continuousTemperature(coil)).toBeLessThanOrEqual(most);
-        else limited++;
-        withProgram(text, ({ run }) => {
-          for (const list of lists) {
-            let now = 0;
-            const times: number[] = [];
-            for (const [count, gap] of list) {
-              for (let i = 0; i < count; i++) times.push(now + i * 1000);
-              now += (count + gap) * 1000;
-            }
-            const found = run(pulses(times, 200), now + 10_000, 0, 2);
-            // Ticks of 2 ms and whole milliseconds: far less than a hundredth of a kelvin.
-            expect(hottest(coil, found.coil, now + 10_000)).toBeLessThanOrEqual(most + 0.01);
-          }
-        });
-      }),
-      { numRuns: 10, endOnFailure: true },
-    );
-    expect(limited).toBeGreaterThan(3);
   });
 });
 
