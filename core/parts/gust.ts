@@ -4,22 +4,8 @@
 import type { Air } from "../door/door.ts";
 import { STANDARD_GRAVITY } from "./flap.ts";
 import { maximum } from "./maximum.ts";
+import { pressureMoment, VENT_ANGLE, ventedTorque } from "./pressure.ts";
 import { dryFriction, type Resistance } from "./push.ts";
-
-/** A pressure difference has vented when the flap is open this far, rad (10°; model, section 2, assumption). */
-export const VENT_ANGLE = Math.PI / 18;
-
-/** Torque of a pressure difference, N m: Δp W (b² − o²)/2 · max(0, 1 − |θ|/10°) (model, section 2). */
-export function pressureTorque(
-  pressure: number,
-  width: number,
-  reach: number,
-  offset: number,
-  angle: number,
-): number {
-  const closed = (pressure * width * (reach * reach - offset * offset)) / 2;
-  return closed * Math.max(0, 1 - Math.abs(angle) / VENT_ANGLE);
-}
 
 /** Torque of a wind on the closed, still flap over V², N m s²/m²: ½ ρ_a C_d W (b² − o²)/2 (model, section 2). */
 export function windFactor(
@@ -62,10 +48,11 @@ export function gustSquared(
   const { body, hinge, seal, outOfPlumb, magnetTorque } = resistance;
   const end = captureAngle + direction * offsetAngle;
   if (end >= Math.PI / 2) return Number.POSITIVE_INFINITY;
+  const moment = pressureMoment(air.pressureDifference, body.width, body.reach, body.hingeOffset);
   const holding = (angle: number) => {
     const gravity = body.firstMoment * STANDARD_GRAVITY * Math.sin(angle - direction * outOfPlumb);
     const friction = dryFriction(hinge.frictionTorque, seal.frictionTorque, seal.contactAngle, angle);
-    const vent = pressureTorque(air.pressureDifference, body.width, body.reach, body.hingeOffset, angle);
+    const vent = ventedTorque(moment, angle);
     return gravity - magnetTorque(angle) - direction * vent + hinge.staticRatio * friction;
   };
   const factor = windFactor(air.density, air.dragCoefficient, body.width, body.reach, body.hingeOffset);

@@ -7,6 +7,7 @@
  * chosen here, once, each marked as an assumption.
  */
 import type { Door, Flap, Latch, Magnets } from "../door/door.ts";
+import { facingPoles, type Pole, sillPlaces } from "../parts/magnet-places.ts";
 import { magnetRows } from "../parts/magnets.ts";
 
 const mm = (metres: number): number => metres * 1000;
@@ -24,8 +25,6 @@ export const STRIKE_WEB = 2;
 export const STRIKE_GRIP = 6;
 /** A guide's bore is this much wider than its bolt, mm (common practice, no source). */
 export const GUIDE_PLAY = 0.4;
-
-export type Pole = "N" | "S";
 
 /** One magnet in its pocket. */
 export interface Pocket {
@@ -145,13 +144,6 @@ export function doorPlan(door: Door): DoorPlan {
   };
 }
 
-/** Poles that a facing pair shows: the flap's first row shows N (choice made here), alternating rows turn over together. */
-export function facingPoles(magnets: Magnets, row: number): { readonly flap: Pole; readonly frame: Pole } {
-  const flap: Pole = magnets.polarity === "alternating" && row % 2 === 1 ? "S" : "N";
-  const other: Pole = flap === "N" ? "S" : "N";
-  return { flap, frame: magnets.force === "attract" ? other : flap };
-}
-
 function pocketsOf(
   magnets: Magnets,
   flap: Flap,
@@ -183,13 +175,6 @@ function jambPockets(magnets: Magnets, flapHalf: number, openingHalf: number): P
       ];
     }),
   );
-}
-
-/** Places along the width, right and left by turns, clear of the bolt in the middle, mm (choice made here). */
-export function sillPlaces(count: number, width: number): number[] {
-  const right = Math.ceil(count / 2);
-  const spread = (n: number) => Array.from({ length: n }, (_, i) => width * (0.12 + (0.34 * (i + 0.5)) / n));
-  return [...spread(right), ...spread(count - right).map((x) => -x)];
 }
 
 function sillPockets(magnets: Magnets, width: number, bottom: number, sill: number): Pocket[] {

@@ -1,9 +1,10 @@
 /** The centring magnets at their true places and sizes, with the pole each shows to its partner. */
 import type { Door, Flap, Magnets } from "../../../core/door/door.ts";
+import { facingPoles, type Pole, sillPlaces } from "../../../core/parts/magnet-places.ts";
 import { magnetRows } from "../../../core/parts/magnets.ts";
 import { type Axis, type Box, box, type Vec3 } from "./solids.ts";
 
-export type Pole = "N" | "S";
+export type { Pole };
 
 export interface Disc {
   readonly centre: Vec3;
@@ -33,12 +34,6 @@ export function magnetLayout(door: Door, hingeHeight: number): MagnetLayout | nu
     : sillLayout(magnets, flap, hingeHeight);
 }
 
-function facing(magnets: Magnets, row: number): { flap: Pole; frame: Pole } {
-  const flap: Pole = magnets.polarity === "alternating" && row % 2 === 1 ? "S" : "N";
-  const other: Pole = flap === "N" ? "S" : "N";
-  return { flap, frame: magnets.force === "attract" ? other : flap };
-}
-
 /** Discs in the flap's side edges; the gap's middle is the middle of the room beside the flap. */
 function jambLayout(magnets: Magnets, flap: Flap, openingWidth: number, hingeHeight: number): MagnetLayout {
   const between = (flap.width + openingWidth) / 4;
@@ -54,7 +49,7 @@ function jambLayout(magnets: Magnets, flap: Flap, openingWidth: number, hingeHei
     pole,
   });
   const rows = magnetRows(magnets).flatMap((distance, row) =>
-    sides.map((side) => ({ distance, side, poles: facing(magnets, row) })),
+    sides.map((side) => ({ distance, side, poles: facingPoles(magnets, row) })),
   );
   return {
     onFlap: rows.map(({ distance, side, poles }) =>
@@ -78,18 +73,10 @@ function jambCarrier(magnets: Magnets, flap: Flap, side: 1 | -1, face: number): 
 
 const CARRIER_RIM = 0.002;
 
-/** Places along the width, left and right by turns, clear of the latch in the middle, m. */
-export function sillPlaces(sides: number, width: number): number[] {
-  const right = Math.ceil(sides / 2);
-  const spread = (count: number) =>
-    Array.from({ length: count }, (_, i) => width * (0.12 + (0.34 * (i + 0.5)) / count));
-  return [...spread(right), ...spread(sides - right).map((x) => -x)];
-}
-
 function sillLayout(magnets: Magnets, flap: Flap, hingeHeight: number): MagnetLayout {
   const { thickness, diameter, distanceFromHinge, gap } = magnets;
   const places = sillPlaces(magnets.sides, flap.width);
-  const poles = facing(magnets, 0);
+  const poles = facingPoles(magnets, 0);
   const disc = (x: number, y: number, towards: 1 | -1, pole: Pole): Disc => ({
     centre: [x, y, 0],
     axis: "y",

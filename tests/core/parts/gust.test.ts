@@ -2,14 +2,8 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import type { Air, Hinge, Seal } from "../../../core/door/door.ts";
 import { type FlapBody, STANDARD_GRAVITY } from "../../../core/parts/flap.ts";
-import {
-  gustResult,
-  gustSquared,
-  pressureTorque,
-  VENT_ANGLE,
-  velocityPressure,
-  windFactor,
-} from "../../../core/parts/gust.ts";
+import { gustResult, gustSquared, velocityPressure, windFactor } from "../../../core/parts/gust.ts";
+import { VENT_ANGLE } from "../../../core/parts/pressure.ts";
 import type { Resistance } from "../../../core/parts/push.ts";
 import { si } from "../../../core/quantity/brands.ts";
 
@@ -57,12 +51,6 @@ test("the torque of a wind is that of its pressure over the flap, about the hing
   for (let i = 0; i < n; i++) sum += 0.5 * 1.204 * 1.18 * 0.3 * 9 * (o + (i + 0.5) * dr) * dr;
   expect(windFactor(1.204, 1.18, 0.3, b, o) * 9).toBeCloseTo(sum, 10);
   expect(windFactor(1.204, 1.18, 0.3, b, o)).toBeCloseTo(FACTOR, 14);
-});
-
-test("a pressure difference vents by 10°", () => {
-  expect(pressureTorque(2, 0.3, 0.4, 0.02, 0)).toBeCloseTo((2 * 0.3 * 0.1596) / 2, 14);
-  expect(pressureTorque(2, 0.3, 0.4, 0.02, -VENT_ANGLE / 2)).toBeCloseTo((0.3 * 0.1596) / 2, 14);
-  expect(pressureTorque(2, 0.3, 0.4, 0.02, VENT_ANGLE * 1.5)).toBe(0);
 });
 
 describe("the gust that opens a flap", () => {
