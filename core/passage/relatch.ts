@@ -16,7 +16,7 @@ import {
 } from "../swing/motion.ts";
 import { passCut } from "../swing/stops.ts";
 import { TIME_LIMIT } from "../swing/swing.ts";
-import { type SwingSystem, shaped } from "../swing/system.ts";
+import { risingCuts, type SwingSystem, shaped } from "../swing/system.ts";
 import type { FlapState, Trace } from "../swing/trace.ts";
 
 export type Outcome = "caught" | "stuck" | "shut out" | "under the animal";
@@ -44,9 +44,11 @@ export interface RideSystem {
 /** Cuts the regions of a swing once more at the latch's angles and adds the riding bolt's friction where it rides. */
 export function rideSystem(free: SwingSystem, latch: LatchMechanics): RideSystem {
   const { centre, capture, block } = latch;
-  const extra = [centre - block, centre - capture, centre + capture, centre + block];
-  const inner = extra.filter((a) => Math.abs(a) < free.stopAngle);
-  const cuts = Float64Array.from(new Set([...free.cuts, ...inner])).sort();
+  const all = Array.from(free.cuts);
+  for (const edge of [centre - block, centre - capture, centre + capture, centre + block]) {
+    if (Math.abs(edge) < free.stopAngle) all.push(edge);
+  }
+  const cuts = risingCuts(all);
   const regions = cuts.length - 1;
   const where = new Uint8Array(regions);
   const damping = new Float64Array(regions);

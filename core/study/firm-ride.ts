@@ -9,6 +9,7 @@ import {
   REACHED_CUT,
   REACHED_TIME,
   REACHED_TURN,
+  type Reached,
   startFromRest,
 } from "../swing/motion.ts";
 import { passCut } from "../swing/stops.ts";
@@ -16,6 +17,7 @@ import { TIME_LIMIT } from "../swing/swing.ts";
 import type { SwingSystem } from "../swing/system.ts";
 import { staticEnergy } from "../swing/torque.ts";
 import type { FlapState } from "../swing/trace.ts";
+import { type Foreseen, foresee } from "./foreseen.ts";
 import { BEYOND, INSIDE, RIDING } from "./marks.ts";
 import { RETURNS, type RideBounds, STICKS, stopAt, stopZone } from "./ride-bounds.ts";
 import { CAUGHT, type OutcomeCode, SHUT_OUT, STUCK } from "./stretches.ts";
@@ -34,7 +36,8 @@ export class FirmRide {
   excess = 0;
   /** Where it turned on its way; with the outcome, equal for rides between which no other outcome lies. */
   way = 0;
-  private readonly motion: Motion;
+  protected readonly motion: Motion;
+  private readonly found: Foreseen = { outcome: null, excess: Number.NaN };
 
   constructor(motion: Motion) {
     this.motion = motion;
@@ -46,13 +49,32 @@ export class FirmRide {
     this.direct = false;
     place(motion, ride.system, state.time, state.angle, state.speed);
     this.way = 0;
-    const slow = this.isSlow(ride, bounds);
-    if (slow && bounds.neverSticks) return CAUGHT;
-    if (motion.speed === 0) {
+    this.isSlow(ride, bounds);
+    const energy = this.excess + bounds.toLeave;
+    if (energy < bounds.calm) return this.calmEnd(ride, bounds);
+    if (motion.speed !== 0) {
+      const outcome = this.foreseen(ride, bounds, energy);
+      if (outcome !== null) return outcome;
+    } else {
       const end = this.stopped(ride, bounds);
       if (end !== null) return end;
     }
     return this.follow(ride, bounds);
+  }
+
+  /** Caught, by the way of a ride that was followed: one that moves out turns on its side first. */
+  private calmEnd(ride: RideSystem, bounds: RideBounds): OutcomeCode {
+    const { angle, speed } = this.motion;
+    if ((angle - ride.latch.centre) * speed >= 0) this.note(1 + stopZone(ride, bounds, angle));
+    return CAUGHT;
+  }
+
+  private foreseen(ride: RideSystem, bounds: RideBounds, energy: number): OutcomeCode | null {
+    const { found } = this;
+    foresee(ride, bounds, this.motion, energy, found);
+    if (found.outcome !== null) this.excess = found.excess;
+    this.direct = found.outcome === SHUT_OUT;
+    return found.outcome;
   }
 
   /** A flap that stopped on the edge: its end where that is sure, else it goes on. */
@@ -94,7 +116,7 @@ export class FirmRide {
       if (zone === INSIDE && slow) return CAUGHT;
       if (zone === RIDING) engaged = Number.NaN;
       else if (Number.isNaN(engaged)) engaged = motion.time + latch.again;
-      const reached = advance(motion, system, zone === INSIDE ? engaged : motion.time + TIME_LIMIT, null);
+      const reached = this.carry(system, zone === INSIDE ? engaged : motion.time + TIME_LIMIT);
       if (reached === REACHED_CUT) passCut(motion, system);
       else if (reached === REACHED_TURN) {
         turns++;
@@ -102,6 +124,11 @@ export class FirmRide {
         if (end !== null) return end;
       } else return this.unsure(reached === REACHED_TIME && zone === INSIDE ? CAUGHT : STUCK);
     }
+  }
+
+  /** To the next cut, turning point or moment: the one place where a ride is integrated. */
+  protected carry(system: SwingSystem, end: number): Reached {
+    return advance(this.motion, system, end, null);
   }
 
   private stoppedInside(system: SwingSystem): OutcomeCode | null {

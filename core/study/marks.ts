@@ -105,6 +105,19 @@ export class Marks {
     return this.times[mark];
   }
 
+  /** State of the flap at a mark, at an edge as it passes it, and at a turning point at rest. */
+  state(mark: number, trace: Trace, system: SwingSystem, state: FlapState): void {
+    const kind = this.kind(mark);
+    if (kind === TURN || kind === END) {
+      state.time = this.times[mark];
+      state.angle = this.angles[mark];
+      state.speed = kind === TURN ? 0 : mark === 0 ? trace.startSpeed(0) : trace.endSpeed;
+      return;
+    }
+    trace.passing(system, this.rows[mark], this.angles[mark], state);
+    this.times[mark] = state.time;
+  }
+
   /** Direction of motion on the piece after a mark, +1 or −1; 0 where the piece is empty. */
   direction(piece: number): number {
     return Math.sign(this.angles[piece + 1] - this.angles[piece]);

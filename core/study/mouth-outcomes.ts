@@ -19,6 +19,7 @@
 import type { RideSystem } from "../passage/relatch.ts";
 import type { Motion } from "../swing/motion.ts";
 import type { SwingSystem } from "../swing/system.ts";
+import { staticEnergy } from "../swing/torque.ts";
 import type { FlapState, Trace } from "../swing/trace.ts";
 import { FirmRide } from "./firm-ride.ts";
 import { BLOCK_EDGE, CAPTURE_EDGE, INSIDE, Marks, RIDING, TURN } from "./marks.ts";
@@ -58,16 +59,15 @@ export class MouthOutcomes {
   private exitOutcome: OutcomeCode = SHUT_OUT;
   /** Of the present door, where its rides can be told early. */
   private bounds: RideBounds | null = null;
-  /** Whether no ride stops on the edge; then per direction the first piece of the first leg that is all caught. */
-  private calms = false;
+  /** Per direction the piece from which on all is caught. */
   private readonly calm = [0, 0];
   /** Whether the last visit read was one straight passage too short for the bolt. */
   private fleeting = false;
 
-  constructor(trace: Trace, motion: Motion) {
+  constructor(trace: Trace, motion: Motion, firmRide = new FirmRide(motion)) {
     this.trace = trace;
     this.watch = new RideWatch(motion);
-    this.firmRide = new FirmRide(motion);
+    this.firmRide = firmRide;
   }
 
   /**
@@ -87,9 +87,8 @@ export class MouthOutcomes {
     stretches.clear();
     marks.scan(trace, ride.latch);
     this.bounds = rideBounds(ride);
-    this.calms = this.bounds?.neverSticks === true;
     this.afterEnd(ride);
-    let piece = this.calms ? this.beforeCalm() : marks.count - 2;
+    let piece = this.beforeCalm();
     while (piece >= 0 && !(this.done[0] && this.done[1])) {
       const zone = marks.zone(piece);
       if (zone === INSIDE) piece = this.visit(piece, ride);
@@ -101,38 +100,58 @@ export class MouthOutcomes {
     return stretches;
   }
 
-  /**
-   * Where no ride can stop on the edge, rides end caught or shut out, and the faster the sooner shut out. Of all the states
-   * of one leg of the swing the turn at its end is the fastest in this sense; so where a bolt coming up at that turn is
-   * caught, it is in this leg and in all later ones of that direction. Counts everything caught from where that holds
-   * both ways, and returns the piece before.
-   */
+  /** Finds from where on all is caught, counts that in and returns the piece before. */
   private beforeCalm(): number {
-    const { marks, stretches, trace } = this;
+    const { marks, stretches, trace, calm, bounds } = this;
     const last = marks.count - 1;
-    this.calm[0] = last;
-    this.calm[1] = last;
-    for (let mark = 1, legStart = 0; mark <= last; mark++) {
-      const kind = marks.kind(mark);
-      if (kind !== TURN && mark !== last) continue;
-      const side = marks.direction(mark - 1) > 0 ? 1 : 0;
-      if (this.calm[side] === last && marks.onEdge(mark)) {
-        this.stateAt(mark, 0);
-        if (mark === last) this.state.speed = 0;
-        if (this.rideOn() === CAUGHT) this.calm[side] = legStart;
-      }
-      legStart = mark;
-      if (this.calm[0] < last && this.calm[1] < last) break;
-    }
-    let from = Math.max(this.calm[0], this.calm[1]);
+    calm[0] = last;
+    calm[1] = last;
+    if (bounds === null) return last - 1;
+    if (bounds.neverSticks) this.calmByLegs(last);
+    else this.calmByEnergy(bounds.calm, last);
+    let from = Math.max(calm[0], calm[1]);
     while (from < last && !marks.onEdge(from)) from++;
     if (from < last) stretches.addBefore(this.timeOf(from), trace.endTime, CAUGHT);
     return from - 1;
   }
 
+  /**
+   * Where no ride can stop on the edge, rides end caught or shut out, and the faster the sooner shut out. Of all the states
+   * of one leg of the swing the turn at its end is the fastest in this sense; so where a bolt coming up at that turn is
+   * caught, it is in this leg and in all later ones of that direction.
+   */
+  private calmByLegs(last: number): void {
+    const { marks, calm } = this;
+    for (let mark = 1, legStart = 0; mark <= last; mark++) {
+      const kind = marks.kind(mark);
+      if (kind !== TURN && mark !== last) continue;
+      const side = marks.direction(mark - 1) > 0 ? 1 : 0;
+      if (calm[side] === last && marks.onEdge(mark)) {
+        this.stateAt(mark, 0);
+        if (mark === last) this.state.speed = 0;
+        if (this.rideOn() === CAUGHT) calm[side] = legStart;
+      }
+      legStart = mark;
+      if (calm[0] < last && calm[1] < last) break;
+    }
+  }
+
+  /** Energy only falls: from the first turn with so little that every ride is caught, all are. */
+  private calmByEnergy(enough: number, last: number): void {
+    const { marks, calm, free } = this;
+    for (let mark = 1; mark < last; mark++) {
+      if (marks.kind(mark) !== TURN || !marks.onEdge(mark)) continue;
+      if (staticEnergy(free as SwingSystem, marks.angle(mark)) < enough) {
+        calm[0] = mark;
+        calm[1] = mark;
+        return;
+      }
+    }
+  }
+
   /** Whether a piece belongs to a leg after which all is caught. */
   private isCalm(piece: number): boolean {
-    return this.calms && piece >= this.calm[this.side(piece)];
+    return piece >= this.calm[this.side(piece)];
   }
 
   /** At rest nothing changes any more. */
@@ -214,12 +233,9 @@ export class MouthOutcomes {
   /** State at a mark; at an edge of the slot or of the flap just past it in direction `side`. */
   private stateAt(mark: number, side: number): void {
     const { marks, state, trace } = this;
-    const time = this.timeOf(mark);
-    trace.at(this.free as SwingSystem, time, state);
+    marks.state(mark, trace, this.free as SwingSystem, state);
     const kind = marks.kind(mark);
-    const edge = kind === CAPTURE_EDGE || kind === BLOCK_EDGE;
-    state.angle = marks.angle(mark) + (edge ? side * PAST_EDGE : 0);
-    if (kind === TURN) state.speed = 0;
+    if (kind === CAPTURE_EDGE || kind === BLOCK_EDGE) state.angle += side * PAST_EDGE;
   }
 
   /** One passage over the edge, towards the slot or away from it. */

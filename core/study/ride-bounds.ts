@@ -10,6 +10,7 @@
 import type { RideSystem } from "../passage/relatch.ts";
 import { frictionAt, type SwingSystem } from "../swing/system.ts";
 import { staticEnergy, staticTorque } from "../swing/torque.ts";
+import { INSIDE, RIDING } from "./marks.ts";
 
 /** Places looked at across the edge on each side, and inside the slot; the torque is smooth on that scale. */
 const LOOKS = 32;
@@ -27,15 +28,34 @@ interface Side {
   readonly changes: readonly number[];
   /** Most work that moving out from the slot to the last place that does not return can take, J; infinite if that is the end. */
   readonly work: number;
+  /** Static energy up to which every place from the slot outwards returns, J. */
+  readonly calm: number;
+  /** Greatest static energy on it, J. */
+  readonly hill: number;
+}
+
+/** What the way over edge and slot can take at least and at most, whatever the ride. */
+export interface WayBounds {
+  /** Least and greatest static energy in the slot, and the least over the edge as well, J. */
+  readonly slotLow: number;
+  readonly slotHigh: number;
+  readonly low: number;
+  /** Greatest dry friction in the slot and on the edge, and the least on the edge, N m. */
+  readonly slotFriction: number;
+  readonly edgeFriction: number;
+  readonly leastEdgeFriction: number;
 }
 
 export interface RideBounds {
   /** Least energy with which the flap can get past its edge's end, J: its static energy there, the lesser side's. */
   readonly toLeave: number;
+  /** With less energy, J, it ends caught: it comes back from everywhere it may get to. */
+  readonly calm: number;
   /** It comes back from everywhere on both sides. */
   readonly neverSticks: boolean;
   /** At negative and at positive angles from the slot's centre. */
   readonly sides: readonly [Side, Side];
+  readonly way: WayBounds;
 }
 
 /** The bounds of a ride's door; `null` where nothing so simple can be said. */
@@ -44,29 +64,79 @@ export function rideBounds(ride: RideSystem): RideBounds | null {
   const { centre, block } = latch;
   if (Math.abs(centre) + block >= system.stopAngle) return null;
   const toLeave = Math.min(staticEnergy(system, centre - block), staticEnergy(system, centre + block));
-  const energy = toLeave - lowestEnergy(ride);
+  const slot = slotEnergies(ride);
+  const sideways = [-1, 1].map((side) => edgeEnergies(ride, side));
+  const low = Math.min(slot.low, sideways[0].low, sideways[1].low);
+  const energy = toLeave - low;
   if (!(energy > 0)) return null;
   const drag = dragAt(system, Math.sqrt((2 * energy) / system.inertia));
-  const left = lookAlong(ride, -1, drag);
-  const right = lookAlong(ride, 1, drag);
+  const left = lookAlong(ride, -1, drag, sideways[0]);
+  const right = lookAlong(ride, 1, drag, sideways[1]);
   if (left === null || right === null) return null;
   const neverSticks = left.work === 0 && right.work === 0;
   const enough = Math.min(energy, Math.max(left.work, right.work));
   if (!neverSticks && !leavesFast(ride, drag, enough)) return null;
-  return { toLeave, neverSticks, sides: [left, right] };
+  const calm = Math.min(toLeave, left.calm, right.calm);
+  const way = { slotLow: slot.low, slotHigh: slot.high, low, ...frictions(ride) };
+  return { toLeave, calm, neverSticks, sides: [left, right], way };
 }
 
-/** Least static energy over the edge and the slot, J. */
-function lowestEnergy({ system, latch }: RideSystem): number {
-  let lowest = Number.POSITIVE_INFINITY;
-  for (let i = 0; i <= 2 * LOOKS; i++) {
-    lowest = Math.min(lowest, staticEnergy(system, latch.centre + latch.block * (i / LOOKS - 1)));
+interface Energies {
+  readonly low: number;
+  readonly high: number;
+}
+
+/** Static energies in the slot, J. */
+function slotEnergies({ system, latch }: RideSystem): Energies {
+  let low = Number.POSITIVE_INFINITY;
+  let high = Number.NEGATIVE_INFINITY;
+  for (let i = 0; i <= LOOKS; i++) {
+    const energy = staticEnergy(system, latch.centre + latch.capture * ((2 * i) / LOOKS - 1));
+    if (energy < low) low = energy;
+    if (energy > high) high = energy;
   }
-  return lowest;
+  return { low, high };
+}
+
+/** Static energies on one side of the edge, J. */
+function edgeEnergies({ system, latch }: RideSystem, side: number): EdgeEnergies {
+  const { centre, capture, block } = latch;
+  const energies = new Float64Array(LOOKS + 1);
+  let low = Number.POSITIVE_INFINITY;
+  let high = Number.NEGATIVE_INFINITY;
+  for (let i = 0; i <= LOOKS; i++) {
+    const away = capture + ((block - capture) * i) / LOOKS;
+    const energy = staticEnergy(system, centre + side * away);
+    energies[i] = energy;
+    if (energy < low) low = energy;
+    if (energy > high) high = energy;
+  }
+  return { low, high, energies };
+}
+
+interface EdgeEnergies extends Energies {
+  /** By `LOOKS` + 1 places from the slot's edge outwards. */
+  readonly energies: Float64Array;
+}
+
+/** Dry friction where the bolt rides and where it does not, N m. */
+function frictions({ system, place }: RideSystem) {
+  let slotFriction = 0;
+  let edgeFriction = 0;
+  let leastEdgeFriction = Number.POSITIVE_INFINITY;
+  for (let region = 0; region < place.length; region++) {
+    const friction = system.friction[region];
+    if (place[region] === INSIDE) slotFriction = Math.max(slotFriction, friction);
+    else if (place[region] === RIDING) {
+      edgeFriction = Math.max(edgeFriction, friction);
+      leastEdgeFriction = Math.min(leastEdgeFriction, friction);
+    }
+  }
+  return { slotFriction, edgeFriction, leastEdgeFriction };
 }
 
 /** No less than the viscous and the air's torque at any speed up to this, N m. */
-function dragAt(system: SwingSystem, speed: number): number {
+export function dragAt(system: SwingSystem, speed: number): number {
   const { air } = system;
   const windy = Math.abs(air.wind) * air.scale * air.swingFactor * air.outer ** 3;
   return Math.max(...system.damping) * speed + air.stillDrag * speed * speed + windy * speed;
@@ -78,7 +148,12 @@ function pullAt(system: SwingSystem, centre: number, side: number, away: number)
 }
 
 /** Looks at one side of the edge; `null` without any friction, where a ride might never end. */
-function lookAlong({ system, latch }: RideSystem, side: number, drag: number): Side | null {
+function lookAlong(
+  { system, latch }: RideSystem,
+  side: number,
+  drag: number,
+  { energies, high }: EdgeEnergies,
+): Side | null {
   const { centre, capture, block } = latch;
   const width = (block - capture) / LOOKS;
   const stops: Stop[] = [];
@@ -119,7 +194,9 @@ function lookAlong({ system, latch }: RideSystem, side: number, drag: number): S
     before = here;
   }
   const work = last < 0 ? 0 : (outTo[last + 1] ?? Number.POSITIVE_INFINITY);
-  return { stops, changes, work };
+  const returning = stops.findIndex((stop) => stop !== RETURNS);
+  const calm = returning === 0 ? Number.NEGATIVE_INFINITY : energies[returning < 0 ? LOOKS : returning - 1];
+  return { stops, changes, work, calm, hill: high };
 }
 
 /**

@@ -112,8 +112,25 @@ export interface SwingSystem {
 
 /** Rising, distinct cuts within ±stop, with the stops themselves at the ends. */
 function cutsWithin(stop: number, angles: readonly number[]): Float64Array {
-  const inner = angles.flatMap((a) => [-a, a]).filter((a) => Math.abs(a) < stop);
-  return Float64Array.from(new Set([-stop, ...inner, stop])).sort();
+  const cuts = [-stop, stop];
+  for (const angle of angles) {
+    if (Math.abs(angle) < stop) cuts.push(0 - angle, angle);
+  }
+  return risingCuts(cuts);
+}
+
+/** The same numbers in rising order, each once. Few numbers: sorted in place by insertion. */
+export function risingCuts(cuts: number[]): Float64Array {
+  let count = 0;
+  for (const cut of cuts) {
+    let place = count;
+    while (place > 0 && cuts[place - 1] > cut) place--;
+    if (place > 0 && cuts[place - 1] === cut) continue;
+    for (let i = count; i > place; i--) cuts[i] = cuts[i - 1];
+    cuts[place] = cut;
+    count++;
+  }
+  return Float64Array.from(cuts.slice(0, count));
 }
 
 /** Fills one value per region from a rule of the region's middle angle. */

@@ -60,12 +60,15 @@ export class Trace {
   /** Per row, where it is a whole stretch: dt/du at its points. */
   private rates = new Float64Array(256 * POINTS);
   private readonly clock = new PointPolynomial();
+  /** Row whose polynomial the clock holds; −1 for none. */
+  private clocked = -1;
   private readonly out = new Float64Array(OUT_SIZE);
   private readonly forces: Forces = { sign: 1, damping: 0, friction: 0 };
 
   /** Empties the trace and sets the state it starts from. */
   begin(time: number, angle: number, speed: number): void {
     this.count = 0;
+    this.clocked = -1;
     this.endTime = time;
     this.endAngle = angle;
     this.endSpeed = speed;
@@ -164,13 +167,19 @@ export class Trace {
     return state;
   }
 
+  private setClock(index: number): void {
+    if (this.clocked === index) return;
+    this.clock.take(this.rates, index * POINTS);
+    this.clocked = index;
+  }
+
   /** The same within a whole stretch: u by Newton's method inside a bracket, then angle and speed by its way. */
   private withinStretch(index: number, dt: number, state: FlapState): FlapState {
-    const { clock, rates, rows } = this;
+    const { clock, rows } = this;
     const way = rows[index * COLUMNS + WAY];
     const from = this.startAngle(index);
     const length = this.endAngleOf(index) - from;
-    clock.take(rates, index * POINTS);
+    this.setClock(index);
     let low = 0;
     let high = 1;
     let u = Math.min(1, dt / (this.endOf(index) - this.times[index]));
@@ -223,15 +232,33 @@ export class Trace {
     }
   }
 
+  /** State in which the flap passes `target`, which lies between a step's ends. */
+  passing(system: SwingSystem, index: number, target: number, state: FlapState): FlapState {
+    if (this.rows[index * COLUMNS + KIND] === WHOLE) return this.passingStretch(index, target, state);
+    const time = this.timeOf(system, index, target, state);
+    this.within(system, index, time - this.times[index], state);
+    state.angle = target;
+    return state;
+  }
+
+  private passingStretch(index: number, target: number, state: FlapState): FlapState {
+    const { clock } = this;
+    const way = this.rows[index * COLUMNS + WAY];
+    const from = this.startAngle(index);
+    const length = this.endAngleOf(index) - from;
+    const u = placeOf(way, (target - from) / length);
+    this.setClock(index);
+    clock.read(u);
+    state.time = this.times[index] + clock.integral;
+    state.angle = target;
+    state.speed = (length * slopeAt(way, u)) / clock.value;
+    return state;
+  }
+
   /** Moment within a step at which the flap passes `target`, which lies between the step's ends: to the last bits of time. */
   timeOf(system: SwingSystem, index: number, target: number, state: FlapState): number {
     const row = index * COLUMNS;
-    if (this.rows[row + KIND] === WHOLE) {
-      const share = (target - this.startAngle(index)) / (this.endAngleOf(index) - this.startAngle(index));
-      this.clock.take(this.rates, index * POINTS);
-      this.clock.read(placeOf(this.rows[row + WAY], share));
-      return this.times[index] + this.clock.integral;
-    }
+    if (this.rows[row + KIND] === WHOLE) return this.passingStretch(index, target, state).time;
     if (this.rows[row + KIND] === BY_ANGLE) {
       this.part(system, row, target - this.startAngle(index));
       return this.times[index] + this.out[END_TIME];

@@ -24,7 +24,8 @@ export type PeerIntegrator = (
   stop: (step: PeerStep) => boolean,
 ) => void;
 
-interface Ended {
+/** State at the end of a piece; at a turning point the speed is 0. */
+export interface Ended {
   time: number;
   angle: number;
   speed: number;
@@ -45,17 +46,19 @@ export function peerSettleTime(system: SwingSystem, release: number, integrate: 
   for (let pieces = 0; pieces < 20000 && state.time < 600; pieces++) {
     if (state.speed === 0 && sticks(system, state.angle)) break;
     const sign = Math.sign(state.speed === 0 ? staticTorque(system, state.angle) : state.speed);
-    state = piece(system, state, sign, integrate, onStep);
+    state = piece(system, state, sign, integrate, Number.POSITIVE_INFINITY, onStep);
     if (Math.abs(state.angle) >= system.stopAngle) state.speed *= -system.restitution;
   }
   return state.angle >= low && state.angle <= high ? entered : -1;
 }
 
-function piece(
+/** To the next cut or turning point, or to the moment `latest`. */
+export function piece(
   system: SwingSystem,
   start: Ended,
   sign: number,
   integrate: PeerIntegrator,
+  latest: number,
   onStep: (step: PeerStep) => void,
 ): Ended {
   const region = regionOf(system, start.angle, sign);
@@ -65,6 +68,10 @@ function piece(
   let end: Ended | null = null;
   integrate(f, start.time, [start.angle, start.speed], (step) => {
     end = eventIn(step, sign, target);
+    if ((end?.time ?? step.to) > latest) {
+      const [angle, speed] = step.at(latest);
+      end = { time: latest, angle, speed };
+    }
     const to = end === null ? step.to : end.time;
     onStep({ from: step.from, to, at: step.at });
     return end !== null;

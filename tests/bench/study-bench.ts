@@ -11,19 +11,14 @@ import { Motion } from "../../core/swing/motion.ts";
 import { SwingRun } from "../../core/swing/swing.ts";
 import { shaped } from "../../core/swing/system.ts";
 import { Trace } from "../../core/swing/trace.ts";
-import { peerSettleTime } from "./peer-swing.ts";
-import { odexAt } from "./peers.ts";
+import { peerStudy } from "./peer-study.ts";
 import { mediumDog } from "./swing-bench.ts";
 import { report, type Timed } from "./timing.ts";
 
 /** Samples per round: the ratio of one sample to one bare swing does not change with the count. */
 const SAMPLES = 1000;
 const ROUNDS = 5;
-/** Samples that the slow peer gets. */
-const PEER_SAMPLES = 40;
 const WORKER_SAMPLES = 20_000;
-/** Tolerance at which odex settles as exactly as the coarse swing, or better. */
-const PEER_TOLERANCE = 1e-7;
 
 interface Prepared {
   readonly system: SampleRun["sampled"]["system"];
@@ -90,20 +85,11 @@ export async function studyBench(): Promise<void> {
     for (const { system, angle, speed } of prepared) swings.run(system, angle, speed);
   };
   const [ofStudy, ofBare] = best([study, bare], ROUNDS);
-  const [ofPeer] = best(
-    [
-      () => {
-        for (const { system, angle } of prepared.slice(0, PEER_SAMPLES)) {
-          peerSettleTime(system, angle, odexAt(PEER_TOLERANCE));
-        }
-      },
-    ],
-    2,
-  );
   console.log(
     `one sample of the study: ${(ofStudy / ofBare).toPrecision(3)} × the time of its bare swing (magnets rebuilt, outcome at every hold)`,
   );
-  report("the study", "bare swings alone on odex", per(ofStudy, SAMPLES), per(ofPeer, PEER_SAMPLES));
+  const peer = peerStudy(run, request.seed);
+  report("the study", "the same study on odex", per(ofStudy, SAMPLES), peer.timed, peer.note);
   if (!existsSync(workerFile())) {
     console.log(
       "two workers against one: not measured, the command line is not built (npm run -s swingstill)",

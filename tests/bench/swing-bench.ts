@@ -9,11 +9,7 @@ import { Trace } from "../../core/swing/trace.ts";
 import { withCSwing } from "./c-swing.ts";
 import { type PeerIntegrator, peerSettleTime } from "./peer-swing.ts";
 import { mathjsAt, odexAt } from "./peers.ts";
-import { report, type Timed, timedTogether } from "./timing.ts";
-
-/** What a settle time may be off by, s (the aim's own measure of "the same accuracy"). */
-const ACCURACY = 1e-4;
-const TOLERANCES = [1e-4, 1e-5, 1e-6, 1e-7, 1e-8, 1e-9, 1e-10, 1e-11];
+import { loosest, report, type Timed, timedTogether } from "./timing.ts";
 
 export function mediumDog() {
   const read = readDoor(readFileSync("assets/examples/medium-dog.door.json", "utf8"));
@@ -21,12 +17,8 @@ export function mediumDog() {
   return read.door;
 }
 
-/** The loosest tolerance from which on every tighter one is accurate enough too: not one that is right by luck. */
 function tuned(settleTime: (tolerance: number) => number, truth: number) {
-  const errors = TOLERANCES.map((tolerance) => Math.abs(settleTime(tolerance) - truth));
-  let pick = TOLERANCES.length - 1;
-  while (pick > 0 && errors[pick - 1] <= ACCURACY) pick--;
-  return { tolerance: TOLERANCES[pick], error: errors[pick] };
+  return loosest((tolerance) => Math.abs(settleTime(tolerance) - truth));
 }
 
 function note({ tolerance, error }: ReturnType<typeof tuned>): string {

@@ -6,6 +6,18 @@ export interface Timed {
   readonly calls: number;
 }
 
+/** What a settle time may be off by, s (the aim's own measure of "the same accuracy"). */
+export const ACCURACY = 1e-4;
+const TOLERANCES = [1e-4, 1e-5, 1e-6, 1e-7, 1e-8, 1e-9, 1e-10, 1e-11];
+
+/** The loosest tolerance from which on every tighter one is accurate enough too: not one that is right by luck. */
+export function loosest(errorAt: (tolerance: number) => number): { tolerance: number; error: number } {
+  const errors = TOLERANCES.map(errorAt);
+  let pick = TOLERANCES.length - 1;
+  while (pick > 0 && errors[pick - 1] <= ACCURACY) pick--;
+  return { tolerance: TOLERANCES[pick], error: errors[pick] };
+}
+
 /**
  * Best time per call of each piece of work, taken in turns so that whatever else the machine does disturbs all of them alike:
  * `rounds` turns of about `budget` seconds a piece.
