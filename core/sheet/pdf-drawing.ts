@@ -2,6 +2,7 @@
 import type { PDFPage } from "pdf-lib";
 import { clipEvenOdd, endPath, lineTo, moveTo, popGraphicsState, pushGraphicsState } from "pdf-lib";
 import type { Drawing, LayerName, PlainPrimitive, Point, Text } from "./drawing.ts";
+import type { Window } from "./leaf.ts";
 import { penOf, textColour } from "./look.ts";
 import { colourOf, points, setLine, type TypeCase, typeWidth } from "./pdf-type.ts";
 import { plainPrimitives } from "./plain.ts";
@@ -11,14 +12,6 @@ import { clearBox } from "./svg.ts";
 export interface Placing {
   readonly x: number;
   readonly y: number;
-}
-
-/** The part of the page that may be drawn on, mm from its upper left corner. */
-export interface Window {
-  readonly left: number;
-  readonly top: number;
-  readonly width: number;
-  readonly height: number;
 }
 
 /** Draws within a window: the rest of the drawing is cut off at its edge. */

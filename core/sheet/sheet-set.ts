@@ -43,8 +43,8 @@ export function templates({ door, plan, sizes }: Drawn): Readonly<Record<"flap" 
 
 /** The template's PDF. */
 export function templatePdf(input: Drawn, paper: Paper): Promise<Uint8Array> {
-  const drawings = Object.values(templates(input));
-  return tiledPdf(templateGuide(input.door.name, drawings, paper), drawings, paper);
+  const drawings = templates(input);
+  return tiledPdf(templateGuide(input.door.name, Object.values(drawings), paper), drawings, paper);
 }
 
 /** The symbols usual where a person's units are. */

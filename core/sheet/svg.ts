@@ -8,7 +8,7 @@ import { textWidth } from "./text-width.ts";
 export const FACES = "Figtree, 'Figtree Variable', 'Segoe UI', 'Helvetica Neue', Arial, sans-serif";
 
 /** Thousandths of a millimetre: finer than anybody drills. */
-const number = (value: number): string => String(Math.round(value * 1000) / 1000 || 0);
+export const number = (value: number): string => String(Math.round(value * 1000) / 1000 || 0);
 const pair = ([x, y]: Point): string => `${number(x)},${number(y)}`;
 
 export function escaped(words: string): string {
@@ -32,10 +32,14 @@ export function svgFile(drawing: Drawing): string {
 
 /** For a page: no ids, which several drawings of one page would share. */
 export function svgElement(drawing: Drawing): string {
-  const groups = drawing.layers.map(
-    (layer) => `<g data-layer="${layer.name}"${strokeOf(layer.name, drawing.fine)}>${shapes(layer)}</g>`,
-  );
-  return `<svg xmlns="http://www.w3.org/2000/svg" ${sizeOf(drawing)} role="img" aria-label="${escaped(drawing.title)}" font-family="${FACES}">${groups.join("")}</svg>`;
+  return `<svg xmlns="http://www.w3.org/2000/svg" ${sizeOf(drawing)} role="img" aria-label="${escaped(drawing.title)}" font-family="${FACES}">${drawingGroups(drawing)}</svg>`;
+}
+
+/** The layers of a drawing as groups, without ids. */
+export function drawingGroups(drawing: Drawing): string {
+  return drawing.layers
+    .map((layer) => `<g data-layer="${layer.name}"${strokeOf(layer.name, drawing.fine)}>${shapes(layer)}</g>`)
+    .join("");
 }
 
 function sizeOf({ widthMm, heightMm }: Drawing): string {
