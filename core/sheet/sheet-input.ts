@@ -26,13 +26,14 @@ export interface SheetInput {
   readonly bench: BenchLimits;
 }
 
-/** Computes what a sheet needs of a valid door. A door computed before may be given. */
+/** Computes what a sheet needs of a valid door. A door computed before may be given, and the bench's samples of it. */
 export function sheetInput(
   door: Door,
   file: DoorFile,
   system: UnitSystem,
   study: HoldStudy | null = null,
   computed: Computed = compute(door),
+  bench: BenchLimits = benchLimits(computed),
 ): SheetInput {
   const w = words(system);
   const found = findings(computed, w);
@@ -46,7 +47,7 @@ export function sheetInput(
     words: w,
     sizes: sizes(system),
     study,
-    bench: benchLimits(computed),
+    bench,
   };
 }
 
