@@ -6,6 +6,7 @@ import { STANDARD_GRAVITY } from "../quantity/constants.ts";
 import { formatQuantity } from "../quantity/format.ts";
 import type { Door, Latch, Magnets } from "./door.ts";
 import { type DoorFault, doorFault } from "./fault.ts";
+import { edgeDip } from "./swept.ts";
 
 /** The latch may sit this far below the flap's bottom edge, m (model section 4). */
 const LATCH_BELOW_EDGE = 0.05;
@@ -129,7 +130,7 @@ function boltForceFaults(latch: Latch): DoorFault[] {
 function magnetFaults(door: Door): DoorFault[] {
   const { magnets } = door;
   if (magnets === null) return [];
-  return [...rowFaults(magnets), ...edgeFaults(magnets, flapReach(door))];
+  return [...rowFaults(magnets), ...edgeFaults(magnets, flapReach(door)), ...strikeFaults(magnets)];
 }
 
 function rowFaults({ arrangement, sides, perSide, pitch, diameter }: Magnets): DoorFault[] {
@@ -166,6 +167,14 @@ function edgeFaults({ arrangement, perSide, pitch, distanceFromHinge }: Magnets,
     return [doorFault(path, given, expected, "the row of magnets ends above the hinge")];
   }
   return [];
+}
+
+/** A magnet in the flap's lower edge swings past the one in the sill: its trailing edge comes lowest in the middle. */
+function strikeFaults({ arrangement, gap, diameter, distanceFromHinge }: Magnets): DoorFault[] {
+  const dip = edgeDip(diameter / 2, distanceFromHinge);
+  if (arrangement !== "sill" || !(gap <= dip)) return [];
+  const expected = `more than the ${length(dip)} that the flap magnet's edge dips as it swings (magnets.diameter, magnets.distanceFromHinge)`;
+  return [doorFault("magnets.gap", length(gap), expected, "the flap's magnet strikes the sill's")];
 }
 
 function partFaults({ timer, driver, release, hinge }: Door): DoorFault[] {

@@ -3,6 +3,7 @@
  * Closed, both axes are one line; open, they meet at the flap's angle, so the face charges are integrated.
  */
 
+import { edgeDip } from "../door/swept.ts";
 import { type MagnetPair, MU0 } from "./magnet.ts";
 import { discAxialField, discRadialField } from "./magnet-disc.ts";
 
@@ -84,11 +85,6 @@ function pointSets(radius: number): (closeness: number) => FacePoints {
     sets[level] ??= facePoints(radius, LEAST_CLOSENESS * STEP ** level);
     return sets[level];
   };
-}
-
-/** How far the flap magnet's trailing edge dips below its closed lower face as it passes the middle, m. */
-export function edgeDip(radius: number, depth: number): number {
-  return Math.sqrt(depth * depth + radius * radius) - depth;
 }
 
 /** The four pairs of pole faces, unlike poles facing (attraction). */

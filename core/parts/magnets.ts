@@ -4,6 +4,7 @@
  * negative at a positive angle pulls back to the centre.
  */
 import type { Magnets } from "../door/door.ts";
+import { edgeDip } from "../door/swept.ts";
 import {
   axialPull,
   fluxIndex,
@@ -12,7 +13,7 @@ import {
   type MagnetPair,
   remanenceAt,
 } from "./magnet.ts";
-import { edgeDip, sillTorque } from "./magnet-sill.ts";
+import { sillTorque } from "./magnet-sill.ts";
 import { type TorqueExtreme, type TorqueTable, tableExtreme } from "./torque-table.ts";
 
 export function magnetPair(magnets: Magnets, gap: number = magnets.gap): MagnetPair {
@@ -65,7 +66,7 @@ function jambTorque(magnets: Magnets, gap: number): (angle: number) => number {
 
 /** Gaps narrower than these shares of the radius (in a sill: past striking) are computed as this wide: hundredths of a
  * millimetre, or a few tenths in a sill, whose integrals are dearer. Nobody builds narrower ones, and a sampled one
- * must not take for ever. */
+ * must not take for ever; one that strikes is refused in a file, but may be drawn by a study. */
 const LEAST_GAP = { jamb: 1 / 400, sill: 1 / 25 };
 
 /** The narrowest gap that the torque follows, m. */

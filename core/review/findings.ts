@@ -1,7 +1,7 @@
 /**
  * The verdicts of a review, one per concern, each a plain sentence with its figures.
  *
- * Levels: `findings-rule` (what a rule is) · `findings-fit`, `-swing`, `-hold`, `-coil`, `-supply`, `-care` (the rules) ·
+ * Levels: `findings-rule` (what a rule is) · `findings-fit`, `-clearance`, `-swing`, `-hold`, `-coil`, `-supply`, `-care` (the rules) ·
  * `suggest` (what would pass, worked out and tried) · here (all of them together, in order).
  *
  * The ids are `FINDING_RULES` in the order of the list; nothing else names them.
@@ -9,6 +9,7 @@
 import type { Computed } from "./compute.ts";
 import type { Finding, FindingStatus, Suggestion } from "./finding.ts";
 import { CARE_RULES } from "./findings-care.ts";
+import { CLEARANCE_RULES } from "./findings-clearance.ts";
 import { COIL_RULES } from "./findings-coil.ts";
 import { FIT_RULES } from "./findings-fit.ts";
 import { HOLD_RULES } from "./findings-hold.ts";
@@ -20,6 +21,7 @@ import { counted, listed, type Words } from "./words.ts";
 
 export const FINDING_RULES: readonly Rule[] = [
   ...FIT_RULES,
+  ...CLEARANCE_RULES,
   ...SWING_RULES,
   ...HOLD_RULES,
   ...COIL_RULES,

@@ -2,6 +2,7 @@
 import type { Computed } from "./compute.ts";
 import type { DoorEdit } from "./finding.ts";
 import type { Rule } from "./findings-rule.ts";
+import * as clearance from "./suggest-clearance.ts";
 import * as coil from "./suggest-coil.ts";
 import * as fit from "./suggest-fit.ts";
 import * as hold from "./suggest-hold.ts";
@@ -25,6 +26,10 @@ export const REMEDIES = {
   "hinge height": fit.higherHinge,
   "stop angle": fit.laterStop,
   "thinner flap": fit.thinnerFlap,
+  "latch nearer": clearance.latchNearer,
+  "bottom clearance": clearance.bottomClearance,
+  "larger tip gap": clearance.largerTipGap,
+  "thinner strike": clearance.thinnerStrike,
   "wider gap": swing.widerGap,
   "smaller gap": swing.smallerGap,
   "gap against gusts": swing.gapAgainstGusts,

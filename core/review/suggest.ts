@@ -2,7 +2,7 @@
  * Ways out of a finding that is not ok: each is solved for, rounded to what a builder can do, and then tried: the door is
  * computed anew with the edits made, and what does not turn the finding ok, or makes another one fail, is dropped.
  *
- * Levels: `suggest-round`, `suggest-apply` (an edit) · `suggest-swing`, `-hold`, `-coil`, `-fit` (what to try) ·
+ * Levels: `suggest-round`, `suggest-apply` (an edit) · `suggest-fit`, `-clearance`, `-swing`, `-hold`, `-coil`, `-supply` (what to try) ·
  * `suggest-cost` (what it costs) · here (the trying).
  */
 import type { Computed } from "./compute.ts";

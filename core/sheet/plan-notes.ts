@@ -1,4 +1,5 @@
 /** What a builder must see before cutting: places where parts of the file's door would meet. */
+import { sweptDepth } from "../door/swept.ts";
 import type { DoorPlan } from "./door-plan.ts";
 import type { Sizes } from "./sizes.ts";
 
@@ -12,10 +13,10 @@ export function planNotes(plan: DoorPlan, sizes: Sizes): string[] {
 
 function strikeNotes({ strike, opening, flap }: DoorPlan, sizes: Sizes): string[] {
   if (strike === null) return [];
-  const deep = strike.mouth - opening.sill;
+  const deep = sweptDepth(strike.mouth, strike.halfThickness) - opening.sill;
   if (strike.on === "flap" && deep > NOTHING) {
     return [
-      `The strike reaches ${sizes.long(deep)} into the sill and cannot swing: raise the hinge (a larger clearance below the flap) or bring the latch nearer to the hinge before cutting.`,
+      `The strike reaches ${sizes.long(deep)} into the sill and cannot swing: before cutting, raise the hinge (a larger clearance below the flap), bring the latch nearer to the hinge, or cut the sill away there.`,
     ];
   }
   if (strike.on === "frame") return sillStrikeNotes(strike, opening.sill, flap.bottom, sizes);

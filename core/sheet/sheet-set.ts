@@ -3,7 +3,6 @@
  * prints them. Same input, same bytes.
  */
 import { strToU8, zipSync } from "fflate";
-import type { UnitSystem } from "../quantity/format.ts";
 import { benchCard } from "./bench-card.ts";
 import { buildSheet } from "./build-sheet.ts";
 import { dataJson, resultsCsv, studyCsv, swingCsv } from "./data-out.ts";
@@ -20,10 +19,13 @@ import { fullPagePdf, tiledPdf } from "./pdf-tiles.ts";
 import { timerProgram } from "./program.ts";
 import { holdToSet, type SheetInput } from "./sheet-input.ts";
 import { svgFile } from "./svg.ts";
+import { symbolsFor } from "./symbols-for.ts";
 import { flapTemplate } from "./template-flap.ts";
 import { frameTemplate } from "./template-frame.ts";
 import { templateGuide } from "./template-guide.ts";
 import { type SymbolSet, wiringDiagram } from "./wiring.ts";
+
+export { symbolsFor } from "./symbols-for.ts";
 
 export interface SheetFile {
   readonly name: string;
@@ -46,9 +48,6 @@ export function templatePdf(input: Drawn, paper: Paper): Promise<Uint8Array> {
   const drawings = templates(input);
   return tiledPdf(templateGuide(input.door.name, Object.values(drawings), paper), drawings, paper);
 }
-
-/** The symbols usual where a person's units are. */
-export const symbolsFor = (system: UnitSystem): SymbolSet => (system === "inch" ? "ieee" : "iec");
 
 /** The wiring diagram's PDF: one page lying down. */
 export function wiringPdf(input: SheetInput, paper: Paper, symbols: SymbolSet): Promise<Uint8Array> {

@@ -1,7 +1,8 @@
 import { describe, expect, test } from "vitest";
+import { edgeDip } from "../../../core/door/swept.ts";
 import { lateralStiffness, type MagnetPair, MU0 } from "../../../core/parts/magnet.ts";
 import { discAxialField, discRadialField } from "../../../core/parts/magnet-disc.ts";
-import { edgeDip, sillTorque } from "../../../core/parts/magnet-sill.ts";
+import { sillTorque } from "../../../core/parts/magnet-sill.ts";
 import { gauss } from "./hankel.ts";
 
 const PAIR: MagnetPair = { radius: 0.005, thickness: 0.005, gap: 0.003 };

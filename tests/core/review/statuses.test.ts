@@ -33,6 +33,8 @@ const ROWS: Readonly<Record<string, Row>> = {
     caution: { "animals.0.comfortablePush": "2.35 N" },
     fail: { "animals.0.comfortablePush": "1 N" },
   },
+  "flap.clears-sill": { ok: NONE, caution: { "latch.distanceFromHinge": "30 cm" } },
+  "latch.clears-bolt": { ok: NONE, caution: { "latch.edgeHalfWidth": "40 mm" } },
   "swing.settles": {
     ok: NONE,
     caution: { "hinge.frictionTorque": "0 N m" },
