@@ -51,7 +51,7 @@ export class FirmRide {
     this.way = 0;
     this.isSlow(ride, bounds);
     const energy = this.excess + bounds.toLeave;
-    if (energy < bounds.calm) return this.calmEnd(ride, bounds);
+    if (bounds.isCalm(ride, motion.angle, energy)) return this.calmEnd(ride, bounds);
     if (motion.speed !== 0) {
       const outcome = this.foreseen(ride, bounds, energy);
       if (outcome !== null) return outcome;

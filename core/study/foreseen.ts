@@ -4,7 +4,7 @@
  */
 import type { RideSystem } from "../passage/relatch.ts";
 import type { Motion } from "../swing/motion.ts";
-import { dragAt, type RideBounds } from "./ride-bounds.ts";
+import type { RideBounds } from "./ride-bounds.ts";
 import { CAUGHT, type OutcomeCode, SHUT_OUT } from "./stretches.ts";
 
 /** Share of the energies' range that a bound must hold by: more than lies between the places that were looked at. */
@@ -20,17 +20,18 @@ export interface Foreseen {
 /** Looks at a moving flap over the edge with an energy `energy` (static and kinetic, J); the answer is in `found`. */
 export function foresee(
   { system, latch }: RideSystem,
-  { way, sides, toLeave }: RideBounds,
+  bounds: RideBounds,
   { angle, speed }: Motion,
   energy: number,
   found: Foreseen,
 ): void {
   found.outcome = null;
-  const margin = MARGIN * (toLeave - way.low);
+  const { looks: way, sides } = bounds;
+  const margin = MARGIN * (bounds.toLeave - way.low);
   const offset = angle - latch.centre;
   const away = Math.abs(offset);
   const here = sides[offset < 0 ? 0 : 1];
-  const drag = dragAt(system, Math.sqrt((2 * (energy - way.low)) / system.inertia));
+  const drag = bounds.dragAt(Math.sqrt((2 * (energy - way.low)) / system.inertia));
   const width = latch.block - latch.capture;
   if (offset * speed > 0) {
     const left = energy - (way.edgeFriction + drag) * (latch.block - away) - here.hill;

@@ -23,7 +23,7 @@ import { staticEnergy } from "../swing/torque.ts";
 import type { FlapState, Trace } from "../swing/trace.ts";
 import { FirmRide } from "./firm-ride.ts";
 import { BLOCK_EDGE, CAPTURE_EDGE, INSIDE, Marks, RIDING, TURN } from "./marks.ts";
-import { type RideBounds, rideBounds } from "./ride-bounds.ts";
+import { RideBounds } from "./ride-bounds.ts";
 import { RideWatch, wayOf } from "./ride-watch.ts";
 import { CAUGHT, type OutcomeCode, SHUT_OUT, Stretches } from "./stretches.ts";
 
@@ -59,6 +59,7 @@ export class MouthOutcomes {
   private exitOutcome: OutcomeCode = SHUT_OUT;
   /** Of the present door, where its rides can be told early. */
   private bounds: RideBounds | null = null;
+  private readonly ownBounds = new RideBounds();
   /** Per direction the piece from which on all is caught. */
   private readonly calm = [0, 0];
   /** Whether the last visit read was one straight passage too short for the bolt. */
@@ -86,7 +87,7 @@ export class MouthOutcomes {
     this.exitMark = -1;
     stretches.clear();
     marks.scan(trace, ride.latch);
-    this.bounds = rideBounds(ride);
+    this.bounds = this.ownBounds.find(ride) ? this.ownBounds : null;
     this.afterEnd(ride);
     let piece = this.beforeCalm();
     while (piece >= 0 && !(this.done[0] && this.done[1])) {
@@ -108,7 +109,7 @@ export class MouthOutcomes {
     calm[1] = last;
     if (bounds === null) return last - 1;
     if (bounds.neverSticks) this.calmByLegs(last);
-    else this.calmByEnergy(bounds.calm, last);
+    else this.calmByEnergy(bounds, last);
     let from = Math.max(calm[0], calm[1]);
     while (from < last && !marks.onEdge(from)) from++;
     if (from < last) stretches.addBefore(this.timeOf(from), trace.endTime, CAUGHT);
@@ -137,11 +138,12 @@ export class MouthOutcomes {
   }
 
   /** Energy only falls: from the first turn with so little that every ride is caught, all are. */
-  private calmByEnergy(enough: number, last: number): void {
-    const { marks, calm, free } = this;
+  private calmByEnergy(bounds: RideBounds, last: number): void {
+    const { marks, calm, free, ride } = this;
     for (let mark = 1; mark < last; mark++) {
-      if (marks.kind(mark) !== TURN || !marks.onEdge(mark)) continue;
-      if (staticEnergy(free as SwingSystem, marks.angle(mark)) < enough) {
+      if (marks.kind(mark) !== TURN) continue;
+      const angle = marks.angle(mark);
+      if (bounds.isCalm(ride as RideSystem, angle, staticEnergy(free as SwingSystem, angle))) {
         calm[0] = mark;
         calm[1] = mark;
         return;

@@ -9,11 +9,8 @@
  */
 import type { RideSystem } from "../passage/relatch.ts";
 import { frictionAt, type SwingSystem } from "../swing/system.ts";
-import { staticEnergy, staticTorque } from "../swing/torque.ts";
-import { INSIDE, RIDING } from "./marks.ts";
-
-/** Places looked at across the edge on each side, and inside the slot; the torque is smooth on that scale. */
-const LOOKS = 32;
+import { staticTorque } from "../swing/torque.ts";
+import { EdgeLooks, LOOKS } from "./edge-looks.ts";
 
 /** What becomes of a slow flap that stops on the edge. */
 export const STICKS = 0;
@@ -22,181 +19,121 @@ export const UNSURE = 2;
 export type Stop = typeof STICKS | typeof RETURNS | typeof UNSURE;
 
 /** One side of the edge, by `LOOKS` + 1 places from the slot's edge outwards. */
-interface Side {
-  readonly stops: readonly Stop[];
+class Side {
+  readonly stops = new Uint8Array(LOOKS + 1);
   /** Number of changes between sticking and returning up to each place. */
-  readonly changes: readonly number[];
+  readonly changes = new Uint8Array(LOOKS + 1);
   /** Most work that moving out from the slot to the last place that does not return can take, J; infinite if that is the end. */
-  readonly work: number;
-  /** Static energy up to which every place from the slot outwards returns, J. */
-  readonly calm: number;
+  work = 0;
+  /** Last place up to which every one from the slot outwards returns, −1 for none, and the static energy there, J. */
+  calmTo = 0;
+  calm = 0;
   /** Greatest static energy on it, J. */
-  readonly hill: number;
-}
+  hill = 0;
+  private readonly outTo = new Float64Array(LOOKS + 1);
 
-/** What the way over edge and slot can take at least and at most, whatever the ride. */
-export interface WayBounds {
-  /** Least and greatest static energy in the slot, and the least over the edge as well, J. */
-  readonly slotLow: number;
-  readonly slotHigh: number;
-  readonly low: number;
-  /** Greatest dry friction in the slot and on the edge, and the least on the edge, N m. */
-  readonly slotFriction: number;
-  readonly edgeFriction: number;
-  readonly leastEdgeFriction: number;
-}
-
-export interface RideBounds {
-  /** Least energy with which the flap can get past its edge's end, J: its static energy there, the lesser side's. */
-  readonly toLeave: number;
-  /** With less energy, J, it ends caught: it comes back from everywhere it may get to. */
-  readonly calm: number;
-  /** It comes back from everywhere on both sides. */
-  readonly neverSticks: boolean;
-  /** At negative and at positive angles from the slot's centre. */
-  readonly sides: readonly [Side, Side];
-  readonly way: WayBounds;
-}
-
-/** The bounds of a ride's door; `null` where nothing so simple can be said. */
-export function rideBounds(ride: RideSystem): RideBounds | null {
-  const { system, latch } = ride;
-  const { centre, block } = latch;
-  if (Math.abs(centre) + block >= system.stopAngle) return null;
-  const toLeave = Math.min(staticEnergy(system, centre - block), staticEnergy(system, centre + block));
-  const slot = slotEnergies(ride);
-  const sideways = [-1, 1].map((side) => edgeEnergies(ride, side));
-  const low = Math.min(slot.low, sideways[0].low, sideways[1].low);
-  const energy = toLeave - low;
-  if (!(energy > 0)) return null;
-  const drag = dragAt(system, Math.sqrt((2 * energy) / system.inertia));
-  const left = lookAlong(ride, -1, drag, sideways[0]);
-  const right = lookAlong(ride, 1, drag, sideways[1]);
-  if (left === null || right === null) return null;
-  const neverSticks = left.work === 0 && right.work === 0;
-  const enough = Math.min(energy, Math.max(left.work, right.work));
-  if (!neverSticks && !leavesFast(ride, drag, enough)) return null;
-  const calm = Math.min(toLeave, left.calm, right.calm);
-  const way = { slotLow: slot.low, slotHigh: slot.high, low, ...frictions(ride) };
-  return { toLeave, calm, neverSticks, sides: [left, right], way };
-}
-
-interface Energies {
-  readonly low: number;
-  readonly high: number;
-}
-
-/** Static energies in the slot, J. */
-function slotEnergies({ system, latch }: RideSystem): Energies {
-  let low = Number.POSITIVE_INFINITY;
-  let high = Number.NEGATIVE_INFINITY;
-  for (let i = 0; i <= LOOKS; i++) {
-    const energy = staticEnergy(system, latch.centre + latch.capture * ((2 * i) / LOOKS - 1));
-    if (energy < low) low = energy;
-    if (energy > high) high = energy;
-  }
-  return { low, high };
-}
-
-/** Static energies on one side of the edge, J. */
-function edgeEnergies({ system, latch }: RideSystem, side: number): EdgeEnergies {
-  const { centre, capture, block } = latch;
-  const energies = new Float64Array(LOOKS + 1);
-  let low = Number.POSITIVE_INFINITY;
-  let high = Number.NEGATIVE_INFINITY;
-  for (let i = 0; i <= LOOKS; i++) {
-    const away = capture + ((block - capture) * i) / LOOKS;
-    const energy = staticEnergy(system, centre + side * away);
-    energies[i] = energy;
-    if (energy < low) low = energy;
-    if (energy > high) high = energy;
-  }
-  return { low, high, energies };
-}
-
-interface EdgeEnergies extends Energies {
-  /** By `LOOKS` + 1 places from the slot's edge outwards. */
-  readonly energies: Float64Array;
-}
-
-/** Dry friction where the bolt rides and where it does not, N m. */
-function frictions({ system, place }: RideSystem) {
-  let slotFriction = 0;
-  let edgeFriction = 0;
-  let leastEdgeFriction = Number.POSITIVE_INFINITY;
-  for (let region = 0; region < place.length; region++) {
-    const friction = system.friction[region];
-    if (place[region] === INSIDE) slotFriction = Math.max(slotFriction, friction);
-    else if (place[region] === RIDING) {
-      edgeFriction = Math.max(edgeFriction, friction);
-      leastEdgeFriction = Math.min(leastEdgeFriction, friction);
+  /** Looks at a side, 0 or 1; false without any friction, where a ride might never end. */
+  look(looks: EdgeLooks, side: number, staticRatio: number, drag: number): boolean {
+    const { stops, changes, outTo } = this;
+    const { width } = looks;
+    // Energy gained from each place to the slot, at least and at most, and the most of both so far.
+    let [least, leastMost, most, mostMost] = [0, 0, 0, 0];
+    let [out, last, calmTo] = [0, -1, -1];
+    let [pullBefore, frictionBefore] = [0, 0];
+    let pushed = false;
+    for (let i = 0; i <= LOOKS; i++) {
+      const pull = looks.pull(side, i);
+      const friction = looks.friction(side, i);
+      if (!(friction > 0)) return false;
+      if (i > 0) {
+        const net = ((pull + pullBefore - friction - frictionBefore) / 2) * width;
+        least += net - drag * width;
+        most += net;
+        out += (Math.max(0, pull, pullBefore) + Math.max(friction, frictionBefore) + drag) * width;
+      }
+      const hold = staticRatio * friction;
+      pushed ||= pull < -hold;
+      const short = i > 0 && most <= mostMost;
+      const free = pull > hold && (last < 0 || least > leastMost);
+      const stop = Math.abs(pull) <= hold || (short && !pushed) ? STICKS : free && !short ? RETURNS : UNSURE;
+      changes[i] = i === 0 ? 0 : changes[i - 1] + (stop === stops[i - 1] ? 0 : 1);
+      stops[i] = stop;
+      outTo[i] = out;
+      leastMost = Math.max(leastMost, least);
+      mostMost = Math.max(mostMost, most);
+      if (stop !== RETURNS) last = i;
+      else if (last < 0) calmTo = i;
+      pullBefore = pull;
+      frictionBefore = friction;
     }
+    this.work = last < 0 ? 0 : last < LOOKS ? outTo[last + 1] : Number.POSITIVE_INFINITY;
+    this.calmTo = calmTo;
+    this.calm = calmTo < 0 ? Number.NEGATIVE_INFINITY : looks.energy(side, calmTo);
+    this.hill = looks.hill(side);
+    return true;
   }
-  return { slotFriction, edgeFriction, leastEdgeFriction };
 }
 
-/** No less than the viscous and the air's torque at any speed up to this, N m. */
-export function dragAt(system: SwingSystem, speed: number): number {
-  const { air } = system;
-  const windy = Math.abs(air.wind) * air.scale * air.swingFactor * air.outer ** 3;
-  return Math.max(...system.damping) * speed + air.stillDrag * speed * speed + windy * speed;
+/** The bounds of one door after another. */
+export class RideBounds {
+  /** Least energy with which the flap can get past its edge's end, J: its static energy there, the lesser side's. */
+  toLeave = 0;
+  /** With less energy than this, J, it cannot leave the places about the slot from all of which it returns. */
+  private calm = 0;
+  /** It comes back from everywhere on both sides. */
+  neverSticks = false;
+  readonly looks = new EdgeLooks();
+  /** At negative and at positive angles from the slot's centre. */
+  readonly sides: readonly [Side, Side] = [new Side(), new Side()];
+  /** Viscous torque per speed, N m s/rad, and the air's per speed and per its square, no less than anywhere on the way. */
+  private viscous = 0;
+  private stillDrag = 0;
+
+  /** Finds the bounds of a ride's door; false where nothing so simple can be said. */
+  find(ride: RideSystem): boolean {
+    const { looks, sides } = this;
+    const { system, latch } = ride;
+    if (Math.abs(latch.centre) + latch.block >= system.stopAngle) return false;
+    looks.look(ride);
+    this.toLeave = Math.min(looks.energy(0, LOOKS), looks.energy(1, LOOKS));
+    const energy = this.toLeave - looks.low;
+    if (!(energy > 0)) return false;
+    this.findDrag(system);
+    const drag = this.dragAt(Math.sqrt((2 * energy) / system.inertia));
+    for (let side = 0; side < 2; side++) {
+      if (!sides[side].look(looks, side, system.staticRatio, drag)) return false;
+    }
+    const [left, right] = sides;
+    this.neverSticks = left.work === 0 && right.work === 0;
+    this.calm = Math.min(this.toLeave, left.calm, right.calm);
+    const enough = Math.min(energy, Math.max(left.work, right.work));
+    return this.neverSticks || leavesFast(ride, drag, enough);
+  }
+
+  /** Whether a flap that is at an angle with an energy, J, ends caught: it comes back from everywhere it may get to. */
+  isCalm({ latch }: RideSystem, angle: number, energy: number): boolean {
+    if (!(energy < this.calm)) return false;
+    const offset = angle - latch.centre;
+    return Math.abs(offset) <= latch.capture + this.looks.width * this.sides[offset < 0 ? 0 : 1].calmTo;
+  }
+
+  /** No less than the viscous and the air's torque at any speed up to this, N m. */
+  dragAt(speed: number): number {
+    return (this.viscous + this.stillDrag * speed) * speed;
+  }
+
+  private findDrag({ air, damping }: SwingSystem): void {
+    this.viscous = Math.abs(air.wind) * air.scale * air.swingFactor * air.outer ** 3;
+    let most = 0;
+    for (let i = 0; i < damping.length; i++) if (damping[i] > most) most = damping[i];
+    this.viscous += most;
+    this.stillDrag = air.stillDrag;
+  }
 }
 
 /** Torque towards the slot on a flap at rest at a distance from its centre on one side, N m. */
 function pullAt(system: SwingSystem, centre: number, side: number, away: number): number {
   return -side * staticTorque(system, centre + side * away);
-}
-
-/** Looks at one side of the edge; `null` without any friction, where a ride might never end. */
-function lookAlong(
-  { system, latch }: RideSystem,
-  side: number,
-  drag: number,
-  { energies, high }: EdgeEnergies,
-): Side | null {
-  const { centre, capture, block } = latch;
-  const width = (block - capture) / LOOKS;
-  const stops: Stop[] = [];
-  const changes: number[] = [];
-  /** Energy gained from each place to the slot, least and most, and the most so far; work taken on the way out. */
-  const least = { now: 0, most: 0 };
-  const most = { now: 0, most: 0 };
-  let out = 0;
-  let last = -1;
-  let pushed = false;
-  const outTo: number[] = [];
-  let before = { pull: 0, friction: 0 };
-  for (let i = 0; i <= LOOKS; i++) {
-    const away = capture + width * i;
-    const here = {
-      pull: pullAt(system, centre, side, away),
-      friction: frictionAt(system, centre + side * away),
-    };
-    if (!(here.friction > 0)) return null;
-    if (i > 0) {
-      const net = ((here.pull + before.pull - here.friction - before.friction) / 2) * width;
-      least.now += net - drag * width;
-      most.now += net;
-      out += (Math.max(0, here.pull, before.pull) + Math.max(here.friction, before.friction) + drag) * width;
-    }
-    const hold = system.staticRatio * here.friction;
-    pushed ||= here.pull < -hold;
-    const holds = Math.abs(here.pull) <= hold;
-    const short = i > 0 && most.now <= most.most;
-    const free = here.pull > hold && (last < 0 || least.now > least.most);
-    const stop = holds || (short && !pushed) ? STICKS : free && !short ? RETURNS : UNSURE;
-    changes.push((changes[i - 1] ?? 0) + (i > 0 && stop !== stops[i - 1] ? 1 : 0));
-    stops.push(stop);
-    outTo.push(out);
-    least.most = Math.max(least.most, least.now);
-    most.most = Math.max(most.most, most.now);
-    if (stop !== RETURNS) last = i;
-    before = here;
-  }
-  const work = last < 0 ? 0 : (outTo[last + 1] ?? Number.POSITIVE_INFINITY);
-  const returning = stops.findIndex((stop) => stop !== RETURNS);
-  const calm = returning === 0 ? Number.NEGATIVE_INFINITY : energies[returning < 0 ? LOOKS : returning - 1];
-  return { stops, changes, work, calm, hill: high };
 }
 
 /**
@@ -243,7 +180,7 @@ function placeOf({ latch }: RideSystem, { sides }: RideBounds, angle: number): {
 /** What becomes of a slow flap that stops at an angle over the edge: sure where the places on both sides of it agree. */
 export function stopAt(ride: RideSystem, bounds: RideBounds, angle: number): Stop {
   const { side, place } = placeOf(ride, bounds, angle);
-  return side.stops[place] === side.stops[place + 1] ? side.stops[place] : UNSURE;
+  return side.stops[place] === side.stops[place + 1] ? (side.stops[place] as Stop) : UNSURE;
 }
 
 /** Tells stops apart that lie on different sides or have a change between sticking and returning between them: from 0 up. */
