@@ -124,12 +124,19 @@ function animalText(recommended: number | null, whyNone: string | null): string 
   return recommended === null ? `none will do: ${whyNone ?? ""}` : `${seconds(recommended)}`;
 }
 
-function settleText({ settle }: HoldStudy): string {
-  const rows = Object.entries(settle).map(([share, time]) => [
-    `  ${share} %`,
-    time === null ? "never" : seconds(time),
-  ]);
-  return `Settled after let-go, share of samples\n${columns(rows)}`;
+function settleText({ settle, settleError, settleFrom }: HoldStudy): string {
+  const rows = SHARES.map((share) => [`  ${share} %`, settleWords(settle[share], settleError[share])]);
+  return `Settled after let-go, share of passages\n${columns(rows)}\n${wrapped(`From ${settleFrom}; ± one standard error.`, 0)}`;
+}
+
+const SHARES = ["5", "50", "95", "99"] as const;
+
+/** An error is told to a hundredth, upwards. */
+function settleWords(time: number | null, error: number | null): string {
+  if (time === null) return "never";
+  return error === null
+    ? seconds(time)
+    : `${time.toFixed(2)} ± ${(Math.ceil(100 * error - 1e-9) / 100).toFixed(2)} s`;
 }
 
 function causesText({ causes, causesAt }: HoldStudy): string {
@@ -143,9 +150,16 @@ function driversText({ drivers }: HoldStudy): string {
   if (drivers.length === 0) return "";
   const rows = drivers
     .slice(0, 10)
-    .map(({ key, value, error }) => [
-      `  ${value.toFixed(3)}${error === null ? "" : ` ± ${error.toFixed(3)}`}`,
+    .map(({ key, value, error, alone }) => [
+      `  ${indexWords(value, error)}`,
+      alone === null ? "" : indexWords(alone.value, alone.error),
       key,
     ]);
-  return `What drives the settle time (${drivers[0].measure})\n${columns(rows)}`;
+  const [{ measure, alone }] = drivers;
+  const head = `What drives the settle time (${measure}; then what each does by itself: ${alone?.measure}; ± one standard error)`;
+  return `${wrapped(head, 0)}\n${columns(rows)}`;
+}
+
+function indexWords(value: number, error: number | null): string {
+  return error === null ? value.toFixed(3) : `${value.toFixed(3)} ± ${error.toFixed(3)}`;
 }

@@ -1,80 +1,172 @@
 /**
- * Which inputs drive a result, from the study's own samples: the first-order Sobol index of the result's rank, the share
- * of its variance that one input by itself accounts for. By the rank statistic of Gamboa, Gremaud, Klein and Lagnoux
- * (Bernoulli 28 (2022) 2345), after Chatterjee (J. Am. Stat. Assoc. 116 (2021) 2009): with the samples in the order
- * of the input, S = (mean of y_j y_(j+1) − mean²)/variance, the last sample followed by the first.
+ * Which inputs drive a result: Sobol' indices (Math. Comput. Simul. 55 (2001) 271), shares of the result's variance. First order:
+ * what goes away, in the mean, once that input is known. Total: what is left once all others are known; what the total has over
+ * the first order is the input's part in effects of several inputs together.
  *
- * Ranks, because never is a result too, and greater than any time. The error is one standard error, from the spread of the
- * index over disjoint batches of the samples (batch means).
+ * The points come in replicates that are independent of each other. The error is one standard error, from their spread.
  */
 
-export const MEASURE = "first-order Sobol index of the rank";
+export const FIRST_ORDER = "first-order Sobol' index";
+export const TOTAL = "total Sobol' index";
 
-/** Batches for the error. */
-const BATCHES = 16;
-/** Batches smaller than this say nothing. */
-const LEAST_BATCH = 32;
-/** Samples are numbered in the low bits of a sorting key; more of them than this do not fit. */
-const MOST_SAMPLES = 2 ** 13;
-
-/** Index of one input: its value and standard error; the error is `null` with too few samples for batches. */
+/** An index with its standard error; `null` where nothing tells it. */
 export interface SensitivityIndex {
   readonly value: number;
   readonly error: number | null;
 }
 
-/** Ranks from 1, equal values sharing the mean of theirs. */
+/** Results at points, replicate after replicate, all of one length. */
+export interface Replicated {
+  readonly replicates: number;
+  readonly values: Float64Array;
+}
+
+/** Ranks from 1, equal values sharing the mean of theirs. Never is a result too, infinite, and greater than any other. */
 export function midRanks(values: Float64Array): Float64Array {
-  const order = Array.from(values.keys()).sort((a, b) => compare(values[a], values[b]));
-  const ranks = new Float64Array(values.length);
-  for (let start = 0; start < order.length; ) {
-    let end = start + 1;
-    while (end < order.length && values[order[end]] === values[order[start]]) end++;
-    for (let i = start; i < end; i++) ranks[order[i]] = (start + end + 1) / 2;
-    start = end;
+  const sorted = Float64Array.from(values).sort();
+  return values.map((value) => rankIn(sorted, value) + 0.5);
+}
+
+/** Mean of how many of `sorted` lie below a value and how many do not lie above it. */
+export function rankIn(sorted: Float64Array, value: number): number {
+  return (firstPlace(sorted, (other) => other >= value) + firstPlace(sorted, (other) => other > value)) / 2;
+}
+
+/** First place of a rising array from which on something holds. */
+function firstPlace(sorted: Float64Array, holds: (value: number) => boolean): number {
+  let low = 0;
+  let high = sorted.length;
+  while (low < high) {
+    const middle = (low + high) >>> 1;
+    if (holds(sorted[middle])) high = middle;
+    else low = middle + 1;
   }
-  return ranks;
+  return low;
 }
 
-/** Infinities included: ∞ − ∞ would be no order. */
-function compare(a: number, b: number): number {
-  return a < b ? -1 : a > b ? 1 : 0;
+export function meanOf(values: ArrayLike<number>): number {
+  let sum = 0;
+  for (let i = 0; i < values.length; i++) sum += values[i];
+  return sum / values.length;
 }
 
-/** Places of the samples in the order of an input, in (0, 1). */
-function orderOf(input: Float64Array): Int32Array {
-  const keys = new Float64Array(input.length);
-  for (let i = 0; i < keys.length; i++) keys[i] = Math.floor(input[i] * 2 ** 40) * MOST_SAMPLES + i;
-  keys.sort();
-  return Int32Array.from(keys, (key) => key % MOST_SAMPLES);
+export function varianceOf(values: Float64Array): number {
+  const mean = meanOf(values);
+  return values.reduce((sum, value) => sum + (value - mean) ** 2, 0) / values.length;
 }
 
-/** The index of one input on results `y`; 0 where the results do not vary. */
-export function firstOrderIndex(input: Float64Array, y: Float64Array): number {
-  const order = orderOf(input);
-  const n = order.length;
-  let mean = 0;
-  for (const value of y) mean += value / n;
-  let variance = 0;
-  let product = 0;
-  for (let i = 0; i < n; i++) {
-    const here = y[order[i]] - mean;
-    variance += here * here;
-    product += here * (y[order[(i + 1) % n]] - mean);
+/** Most bins of an input's range, and the fewest points that one of them should hold in a replicate. */
+const MOST_BINS = 32;
+const LEAST_FILL = 8;
+
+/** Bins for replicates of a size: a power of two, so that Sobol' points fill them evenly. */
+export function binsFor(size: number): number {
+  return Math.max(2, Math.min(MOST_BINS, 2 ** Math.floor(Math.log2(size / LEAST_FILL))));
+}
+
+/** Share of the points in each bin of an input. */
+function binShares(input: Float64Array, count: number, bins: number): Float64Array {
+  const shares = new Float64Array(bins);
+  for (let i = 0; i < count; i++) shares[Math.floor(input[i] * bins)] += 1 / count;
+  return shares;
+}
+
+/** Means of the results over bins of an input, less the replicate's mean, replicate by replicate; 0 where a bin is empty. */
+function binMeans(input: Float64Array, { replicates, values }: Replicated, bins: number): Float64Array {
+  const size = Math.floor(values.length / replicates);
+  const means = new Float64Array(replicates * bins);
+  const counts = new Int32Array(bins);
+  for (let r = 0; r < replicates; r++) {
+    const own = means.subarray(r * bins, (r + 1) * bins);
+    const mean = meanOf(values.subarray(r * size, (r + 1) * size));
+    counts.fill(0);
+    for (let i = r * size; i < (r + 1) * size; i++) {
+      const bin = Math.floor(input[i] * bins);
+      own[bin] += values[i] - mean;
+      counts[bin]++;
+    }
+    for (let bin = 0; bin < bins; bin++) if (counts[bin] > 0) own[bin] /= counts[bin];
   }
-  return variance === 0 ? 0 : product / variance;
+  return means;
 }
 
-/** Value and error of one input's index on results `y` (ranks, where never is among them). */
-export function sensitivity(input: Float64Array, y: Float64Array): SensitivityIndex {
-  const value = firstOrderIndex(input, y);
-  const size = Math.floor(y.length / BATCHES);
-  if (size < LEAST_BATCH) return { value, error: null };
-  const parts = Array.from({ length: BATCHES }, (_, batch) => {
-    const [from, to] = [batch * size, (batch + 1) * size];
-    return firstOrderIndex(input.subarray(from, to), y.subarray(from, to));
+/**
+ * First-order index from given points: the mean square over bins of an input of the result's mean there (the correlation
+ * ratio; Plischke, Borgonovo and Smith, Eur. J. Oper. Res. 226 (2013) 536), each square taken as the product of two different
+ * replicates' means, which makes it free of the bias of squared noise. What a result varies within a bin is left out: about
+ * 1/bins² of the index where the result is smooth. The error by the jackknife over replicates.
+ *
+ * `input` holds uniform numbers, in (0, 1). 0 ± 0 where the result does not vary.
+ */
+export function firstOrder(
+  input: Float64Array,
+  results: Replicated,
+  bins = binsFor(results.values.length / results.replicates),
+): SensitivityIndex {
+  const { replicates, values } = results;
+  const variance = varianceOf(values);
+  if (variance === 0) return { value: 0, error: 0 };
+  const means = binMeans(input, results, bins);
+  const shares = binShares(input, values.length, bins);
+  const sums = new Float64Array(bins);
+  means.forEach((mean, i) => {
+    sums[i % bins] += mean;
   });
-  const mean = parts.reduce((sum, part) => sum + part, 0) / BATCHES;
-  const square = parts.reduce((sum, part) => sum + (part - mean) ** 2, 0) / (BATCHES - 1);
-  return { value, error: Math.sqrt(square / BATCHES) };
+  /** Mean over bins of products of different replicates, without replicate `left`. */
+  const products = (left: number): number => {
+    let total = 0;
+    for (let bin = 0; bin < bins; bin++) {
+      let sum = sums[bin];
+      let squares = 0;
+      for (let r = 0; r < replicates; r++) {
+        const mean = means[r * bins + bin];
+        if (r === left) sum -= mean;
+        else squares += mean * mean;
+      }
+      total += shares[bin] * (sum * sum - squares);
+    }
+    return total;
+  };
+  const index = (total: number, count: number) => total / (variance * count * (count - 1));
+  const value = index(products(-1), replicates);
+  if (replicates < 3) return { value, error: null };
+  const without = Float64Array.from({ length: replicates }, (_, r) => index(products(r), replicates - 1));
+  return { value, error: Math.sqrt((replicates - 1) * varianceOf(without)) };
+}
+
+/** Pairs of points that differ in one input only: its two values, in (0, 1), and the results at both. */
+export interface Pairs {
+  readonly replicates: number;
+  readonly from: Float64Array;
+  readonly to: Float64Array;
+  readonly before: Float64Array;
+  readonly after: Float64Array;
+}
+
+/**
+ * Total index from pairs of points that differ in one input, half their mean square difference (Jansen, Comput. Phys. Commun. 117
+ * (1999) 35), with the input's own effect as a control variate: the bin means of the given points have a known variance, and of
+ * the pairs only what they differ beyond that is estimated. The bin means are shrunk to the part of their variance that is the
+ * input's and not noise (James and Stein's reason); any factor leaves the estimate right.
+ */
+export function totalOrder(pairs: Pairs, input: Float64Array, results: Replicated): SensitivityIndex {
+  const variance = varianceOf(results.values);
+  if (variance === 0) return { value: 0, error: 0 };
+  const { replicates, from, to, before, after } = pairs;
+  const bins = binsFor(results.values.length / results.replicates);
+  const raw = binMeans(input, { replicates: 1, values: results.values }, bins);
+  const share = firstOrder(input, results, bins).value * variance;
+  const kept = Math.max(0, Math.min(1, share / (varianceOf(raw) || 1)));
+  const effect = raw.map((mean) => kept * mean);
+  const at = (u: number) => effect[Math.floor(u * bins)];
+  const size = from.length / replicates;
+  const means = Float64Array.from({ length: replicates }, (_, r) => {
+    let sum = 0;
+    for (let i = r * size; i < (r + 1) * size; i++) {
+      sum += (after[i] - before[i]) ** 2 - (at(to[i]) - at(from[i])) ** 2;
+    }
+    return sum / (2 * size * variance);
+  });
+  const value = varianceOf(effect) / variance + meanOf(means);
+  return { value, error: Math.sqrt(varianceOf(means) / (replicates - 1)) };
 }

@@ -46,17 +46,49 @@ export class TimeHistogram {
     this.total += other.total;
   }
 
-  /**
-   * The order statistic of rank ⌈p n⌉, s, as the middle of its bin (0 for the first bin, where a flap that never left lies);
-   * `null` where that one is never, or nothing was counted.
-   */
+  /** The order statistic of rank ⌈p n⌉, s; `null` where that one is never, or nothing was counted. */
   quantile(p: number): number | null {
-    const rank = Math.max(1, Math.ceil(p * this.total - 1e-9));
-    let sum = 0;
-    for (let bin = 0; bin < this.bins.length; bin++) {
-      sum += this.bins[bin];
-      if (sum >= rank) return bin === 0 ? 0 : Number(((bin + 0.5) * BIN_WIDTH).toFixed(6));
-    }
-    return null;
+    return this.total === 0 ? null : weighedQuantile([{ times: this, weight: 1 }], p);
   }
+
+  /** Share of all that lie in the bin of a time or below; in any bin at all where the time is `null`. */
+  shareUntil(time: number | null): number {
+    if (time === null) return (this.total - this.never) / this.total;
+    const last = Math.floor(time / BIN_WIDTH);
+    let sum = 0;
+    for (let bin = 0; bin <= Math.min(last, this.bins.length - 1); bin++) sum += this.bins[bin];
+    return sum / this.total;
+  }
+}
+
+/** Times, and what they count beside others: a weight of them all. */
+export interface WeighedTimes {
+  readonly times: TimeHistogram;
+  readonly weight: number;
+}
+
+/** Binary fractions of shares. */
+const DUST = 1e-12;
+
+/**
+ * Time by which a share p of several sets has come, each counted by its weight, s: the order statistic of rank ⌈p n⌉ of one set.
+ * The middle of its bin, 0 for the first bin, where a flap that never left lies; `null` where that one is never.
+ */
+export function weighedQuantile(sets: readonly WeighedTimes[], p: number): number | null {
+  const whole = sets.reduce((sum, { weight }) => sum + weight, 0);
+  const counts = sets.map(() => 0);
+  const length = Math.max(0, ...sets.map(({ times }) => times.length));
+  for (let bin = 0; bin < length; bin++) {
+    let share = 0;
+    sets.forEach(({ times, weight }, i) => {
+      counts[i] += times.bins[bin] ?? 0;
+      share += (weight / whole) * (counts[i] / times.total);
+    });
+    if (share > 0 && share >= Math.min(p, 1) - DUST) return bin === 0 ? 0 : middleOf(bin);
+  }
+  return null;
+}
+
+function middleOf(bin: number): number {
+  return Number(((bin + 0.5) * BIN_WIDTH).toFixed(6));
 }

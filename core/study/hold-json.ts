@@ -32,6 +32,8 @@ export function holdJson(study: HoldStudy) {
     seed: rest.seed,
     results: holdResults(study),
     settle: rest.settle,
+    settleError: rest.settleError,
+    settleFrom: rest.settleFrom,
     curve: rest.curve,
     causes: rest.causes,
     causesAt: rest.causesAt,

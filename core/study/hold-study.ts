@@ -6,23 +6,20 @@ import { BIN_WIDTH, TimeHistogram } from "./histogram.ts";
 import { studyInputs } from "./inputs.ts";
 import type { StudyRequest } from "./request.ts";
 import { longestCurve, type StudyTimer, studyTimer } from "./sample-run.ts";
-import { type Driver, studyDrivers } from "./study-drivers.ts";
+import { mergedTimes, pointTimes, type SettleFigures, settleFigures } from "./settle-quantiles.ts";
+import { type Driver, neededDrivers, pointWords, settleDrivers } from "./study-drivers.ts";
 import { studyNotes, whyNone } from "./study-words.ts";
 import { type AnimalTally, type Cause, type Ends, noEnds } from "./tally.ts";
 import type { StudyTotal } from "./total.ts";
 
-/** Settle times at these shares of the samples, s; `null` is never. */
-export type SettleQuantiles = Readonly<Record<"5" | "50" | "95" | "99", number | null>>;
-
 /** What the study says of one animal, or of the mixture of all. */
-export interface HoldAnswer {
+export interface HoldAnswer extends SettleFigures {
   readonly samples: number;
   /** Least nominal setting from which on the bound stays at the target, s; `null`: none will do. */
   readonly recommended: number | null;
   /** Share caught at it, and its lower bound; `null` without it. */
   readonly probability: number | null;
   readonly lowerBound: number | null;
-  readonly settle: SettleQuantiles;
   readonly curve: readonly CurvePoint[];
   /** Shares of all samples that are not caught at `causesAt`, each sample once. */
   readonly causes: Readonly<Record<Cause, number>>;
@@ -55,6 +52,8 @@ export interface HoldStudy extends HoldAnswer {
   readonly settingStep: number;
   /** Resolution of the settle times, s. */
   readonly settleStep: number;
+  /** What the settle times were worked out from. */
+  readonly settleFrom: string;
   /** What drives the settle time, and what drives the setting that a sample needs; the strongest first. */
   readonly drivers: readonly Driver[];
   readonly holdDrivers: readonly Driver[];
@@ -73,16 +72,14 @@ export function holdStudy(request: StudyRequest, total: StudyTotal): HoldStudy {
   const { reliability } = door.study;
   const spacing = gridSpacing(longestCurve(request));
   const timer = studyTimer(request);
-  const answer = (animals: readonly AnimalTally[]) => answerOf(animals, spacing, timer, reliability);
-  const mixture = answer(total.animals);
+  const answer = (animals: readonly AnimalTally[], points: readonly TimeHistogram[]) =>
+    answerOf(animals, points, spacing, timer, reliability);
+  const times = pointTimes(request, total.points);
+  const mixture = answer(total.animals, mergedTimes(times));
   const several = door.animals.length > 1;
   const animals = several
-    ? total.animals.map((tally, i) => ({ name: door.animals[i].name, ...answer([tally]) }))
+    ? total.animals.map((tally, i) => ({ name: door.animals[i].name, ...answer([tally], times[i]) }))
     : [];
-  const [drivers, holdDrivers] = studyDrivers(request, [
-    { name: "the settle time", values: total.settle },
-    { name: "the setting needed", values: total.needed },
-  ]);
   const { inputs, unused } = studyInputs(door);
   const worst = several ? longestNeeded(animals) : null;
   return {
@@ -93,9 +90,10 @@ export function holdStudy(request: StudyRequest, total: StudyTotal): HoldStudy {
     samplesNeeded: samplesNeeded(reliability),
     settingStep: spacing,
     settleStep: BIN_WIDTH,
+    settleFrom: `${request.samples} plain samples and ${pointWords(total.plan)}, weighed by their precision`,
     ...mixture,
-    drivers,
-    holdDrivers,
+    drivers: settleDrivers(request, total.points),
+    holdDrivers: neededDrivers(request, total.needed),
     animals,
     worst,
     inputs: inputs.map(({ key, source, reason }) => ({ key, source, reason })),
@@ -110,6 +108,7 @@ function longestNeeded(animals: readonly AnimalAnswer[]): number {
 
 function answerOf(
   animals: readonly AnimalTally[],
+  points: readonly TimeHistogram[],
   spacing: number,
   timer: StudyTimer,
   reliability: number,
@@ -126,7 +125,7 @@ function answerOf(
     recommended: place === null ? null : settingAt(place, spacing),
     probability: place === null ? null : counts.caught[place] / samples,
     lowerBound: place === null ? null : lowerBound(counts.caught[place], samples),
-    settle: settleQuantiles(animals),
+    ...settleFigures(settleTimes(animals), points),
     curve: curvePoints(counts, place),
     causes: shares(ends, samples),
     causesAt,
@@ -165,9 +164,8 @@ function shares(ends: Ends, samples: number): Record<Cause, number> {
   };
 }
 
-function settleQuantiles(animals: readonly AnimalTally[]): SettleQuantiles {
+function settleTimes(animals: readonly AnimalTally[]): TimeHistogram {
   const all = new TimeHistogram();
   for (const { settle } of animals) all.merge(settle);
-  const at = (p: number) => all.quantile(p);
-  return { "5": at(0.05), "50": at(0.5), "95": at(0.95), "99": at(0.99) };
+  return all;
 }

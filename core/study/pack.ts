@@ -19,19 +19,21 @@ export interface PackedTally {
   readonly to: number;
   readonly animals: readonly PackedAnimal[];
   readonly rowsFrom: number;
-  readonly settle: Float64Array;
   readonly needed: Float64Array;
+  readonly pointsFrom: number;
+  readonly points: Float64Array;
 }
 
 export function packTally(tally: Tally): PackedTally {
-  const { from, to, rows } = tally;
+  const { from, to, rows, points } = tally;
   return {
     from,
     to,
     animals: tally.animals.map(packAnimal),
     rowsFrom: rows.from,
-    settle: rows.settle,
     needed: rows.needed,
+    pointsFrom: points.from,
+    points: points.settle,
   };
 }
 
@@ -49,12 +51,13 @@ function packAnimal(animal: AnimalTally): PackedAnimal {
 }
 
 export function unpackTally(packed: PackedTally): Tally {
-  const { from, to, rowsFrom, settle, needed } = packed;
+  const { from, to, rowsFrom, needed, pointsFrom, points } = packed;
   return {
     from,
     to,
     animals: packed.animals.map(unpackAnimal),
-    rows: { from: rowsFrom, settle, needed },
+    rows: { from: rowsFrom, needed },
+    points: { from: pointsFrom, settle: points },
   };
 }
 
@@ -79,8 +82,8 @@ function atLeastOne(array: Int32Array): Int32Array<ArrayBuffer> {
 /** The buffers of a packed tally, to be handed over instead of copied. */
 export function buffersOf(packed: PackedTally): ArrayBuffer[] {
   const arrays = [
-    packed.settle,
     packed.needed,
+    packed.points,
     ...packed.animals.flatMap((animal) => [...animal.grids, animal.settleBins]),
   ];
   return arrays.map((array) => array.buffer as ArrayBuffer);

@@ -7,12 +7,13 @@ import { doorAsJson, doorDigest, doorFromJson } from "./digest.ts";
 import { type HoldStudy, holdStudy } from "./hold-study.ts";
 import { type PackedAnimal, type PackedTally, packTally, unpackTally } from "./pack.ts";
 import { requestFaults, type StudyRequest } from "./request.ts";
+import { pointPlan, pointsBefore } from "./study-points.ts";
 import type { Tally } from "./tally.ts";
 import { type SampleRange, StudyTotal } from "./total.ts";
 
 export const PART_FORMAT = "swingstill-study-part";
 /** Goes up whenever the same seed would give other samples or counts: parts of different versions do not join. */
-export const PART_VERSION = 1;
+export const PART_VERSION = 2;
 
 /** Part `part` (from 1) of `parts`: its samples. */
 export function partRange(samples: number, part: number, parts: number): SampleRange {
@@ -52,8 +53,8 @@ function tallyToJson(packed: PackedTally): unknown {
   const times = (array: Float64Array) => Array.from(array, (time) => (Number.isFinite(time) ? time : null));
   return {
     ...packed,
-    settle: times(packed.settle),
     needed: times(packed.needed),
+    points: times(packed.points),
     animals: packed.animals.map((animal) => ({
       ...animal,
       grids: animal.grids.map((grid) => Array.from(grid)),
@@ -116,13 +117,18 @@ function readBody(
 }
 
 /** Whether a tally counts what it says it counts. */
-function fits(tally: PackedTally, { door, samples }: StudyRequest): boolean {
+function fits(tally: PackedTally, request: StudyRequest): boolean {
+  const { door, samples } = request;
+  const plan = pointPlan(request);
+  const pointsFrom = pointsBefore(plan, samples, tally.from);
   const counted = tally.animals.reduce((sum, animal) => sum + animal.samples, 0);
   return (
     tally.animals.length === door.animals.length &&
     tally.from >= 0 &&
     tally.to <= samples &&
-    counted === tally.to - tally.from
+    counted === tally.to - tally.from &&
+    tally.pointsFrom === pointsFrom &&
+    tally.points.length === pointsBefore(plan, samples, tally.to) - pointsFrom
   );
 }
 
@@ -130,8 +136,9 @@ interface JsonTally {
   readonly from: number;
   readonly to: number;
   readonly rowsFrom: number;
-  readonly settle: readonly (number | null)[];
   readonly needed: readonly (number | null)[];
+  readonly pointsFrom: number;
+  readonly points: readonly (number | null)[];
   readonly animals: readonly (Omit<PackedAnimal, "grids" | "settleBins"> & {
     readonly grids: readonly (readonly number[])[];
     readonly settleBins: readonly number[];
@@ -143,8 +150,8 @@ function tallyFromJson(json: JsonTally): PackedTally {
     Float64Array.from(list, (time) => time ?? Number.POSITIVE_INFINITY);
   return {
     ...json,
-    settle: times(json.settle),
     needed: times(json.needed),
+    points: times(json.points),
     animals: json.animals.map((animal) => ({
       ...animal,
       grids: animal.grids.map((grid) => Int32Array.from(grid)),

@@ -6,6 +6,7 @@ import { Trace } from "../swing/trace.ts";
 import { cellsUntil, gridSpacing, settingFrom } from "./grid.ts";
 import { type StudyInput, studyInputs } from "./inputs.ts";
 import { MouthOutcomes } from "./mouth-outcomes.ts";
+import { PointRun } from "./point-run.ts";
 import type { StudyRequest } from "./request.ts";
 import { SampledDoor } from "./sampled-door.ts";
 import { spreadValue } from "./spread.ts";
@@ -46,6 +47,7 @@ export class SampleRun {
   readonly inputs: readonly StudyInput[];
   readonly spacing: number;
   readonly sampled: SampledDoor;
+  readonly points: PointRun;
   private readonly seed: number;
   private readonly nominal: number;
   private readonly swingRun = new SwingRun(new Motion(), new Trace());
@@ -58,6 +60,7 @@ export class SampleRun {
     this.nominal = studyTimer(request).nominal ?? Number.NaN;
     this.spacing = gridSpacing(longestCurve(request));
     this.outcomes = new MouthOutcomes(this.swingRun.trace, new Motion());
+    this.points = new PointRun(request, this.sampled, this.swingRun);
   }
 
   /** Swings sample `index` and counts it in; what the drivers need is left in the tally's rows. */
@@ -78,10 +81,7 @@ export class SampleRun {
     }
     animal.settle.add(settle);
     const row = index - tally.rows.from;
-    if (row < tally.rows.settle.length) {
-      tally.rows.settle[row] = settle;
-      tally.rows.needed[row] = needed;
-    }
+    if (row < tally.rows.needed.length) tally.rows.needed[row] = needed;
   }
 
   /** Counts the outcomes of a swing at all settings; returns the least setting from which on it is caught, s. */
@@ -148,9 +148,9 @@ export class SampleRun {
   }
 }
 
-/** Counts samples `from` … `to` − 1; `run` may be kept for further ranges of the same request. */
+/** Counts samples `from` … `to` − 1 and swings the points that go with them; `run` may be kept for further ranges of the same request. */
 export function countRange(run: SampleRun, request: StudyRequest, from: number, to: number): Tally {
   const tally = emptyTally(from, to, request.door.animals.length);
   for (let index = from; index < to; index++) run.add(index, tally);
-  return tally;
+  return { ...tally, points: run.points.row(from, to) };
 }

@@ -31,6 +31,11 @@ export const ANIMAL_DRAW = 0;
 export const DIRECTION_DRAW = 1;
 export const FIRST_INPUT = 2;
 
+/** Place of a sample's animal in the door's list. */
+export function drawnAnimal(draws: Float64Array, animals: number): number {
+  return Math.min(animals - 1, Math.floor(draws[ANIMAL_DRAW] * animals));
+}
+
 /** Normal spreads reach this many times their ± 2 σ for the magnets' tables: ± 5 σ. */
 const TABLE_REACH = 2.5;
 /** Magnet keys that a table follows without being integrated anew. */
@@ -101,7 +106,7 @@ export class SampledDoor {
     this.letGoShare = 1;
     this.letGoOffset = 0;
     for (let i = 0; i < places.length; i++) this.set(places[i], draws[FIRST_INPUT + i]);
-    this.animal = Math.min(door.animals.length - 1, Math.floor(draws[ANIMAL_DRAW] * door.animals.length));
+    this.animal = drawnAnimal(draws, door.animals.length);
     this.works = !latchCannotWork(door);
     if (this.works) this.assemble(draws[DIRECTION_DRAW] < 0.5 ? 1 : -1);
   }

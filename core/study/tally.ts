@@ -1,6 +1,7 @@
 /** What a study keeps of its samples: counts, and nothing per sample but what the drivers are worked out from. */
 import { GridCount } from "./grid.ts";
 import { TimeHistogram } from "./histogram.ts";
+import type { PointRow } from "./point-run.ts";
 
 /** Why a sample is not caught, in the order in which one of several is named (model, section 7). */
 export const CAUSES = ["cannot work", "rests outside", "under the animal", "stuck", "shut out"] as const;
@@ -65,11 +66,9 @@ export const GRIDS = 5;
 /** Samples whose outcome is kept one by one, for the drivers: the first ones of the study. */
 export const DRIVER_SAMPLES = 8192;
 
-/** What the drivers are worked out from, for samples `from` … `from + settle.length − 1`. Infinite is never. */
+/** What the drivers of the setting needed are worked out from, for samples `from` … `from + needed.length − 1`. Infinite is never. */
 export interface DriverRows {
   readonly from: number;
-  /** Settle time, s. */
-  readonly settle: Float64Array;
   /** Least setting from which on this sample is caught, s. */
   readonly needed: Float64Array;
 }
@@ -80,6 +79,8 @@ export interface Tally {
   readonly to: number;
   readonly animals: readonly AnimalTally[];
   readonly rows: DriverRows;
+  /** The low-discrepancy points that go with these samples; none in `emptyTally`. */
+  readonly points: PointRow;
 }
 
 export function emptyTally(from: number, to: number, animals: number): Tally {
@@ -88,6 +89,7 @@ export function emptyTally(from: number, to: number, animals: number): Tally {
     from,
     to,
     animals: Array.from({ length: animals }, () => new AnimalTally()),
-    rows: { from, settle: new Float64Array(kept), needed: new Float64Array(kept) },
+    rows: { from, needed: new Float64Array(kept) },
+    points: { from: 0, settle: new Float64Array(0) },
   };
 }

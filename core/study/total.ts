@@ -1,5 +1,6 @@
 /** Tallies of parts put together, in any order, to that of the whole study. */
 import type { StudyRequest } from "./request.ts";
+import { type PointPlan, pointPlan, pointsBefore } from "./study-points.ts";
 import { AnimalTally, DRIVER_SAMPLES, type Tally } from "./tally.ts";
 
 export interface SampleRange {
@@ -10,8 +11,10 @@ export interface SampleRange {
 /** The whole study as far as it has been counted. */
 export class StudyTotal {
   readonly animals: readonly AnimalTally[];
-  readonly settle: Float64Array;
   readonly needed: Float64Array;
+  readonly plan: PointPlan;
+  /** Settle times of the low-discrepancy points, s. */
+  readonly points: Float64Array;
   /** Ranges counted, rising; touching ones joined. */
   ranges: readonly SampleRange[] = [];
   readonly samples: number;
@@ -20,32 +23,34 @@ export class StudyTotal {
     this.samples = request.samples;
     this.animals = request.door.animals.map(() => new AnimalTally());
     const rows = Math.min(request.samples, DRIVER_SAMPLES);
-    this.settle = new Float64Array(rows);
     this.needed = new Float64Array(rows);
+    this.plan = pointPlan(request);
+    this.points = new Float64Array(this.plan.count);
   }
 
   /** Adds a tally; refused (false) where one of its samples has been counted before. */
   add(tally: Tally): boolean {
-    const { from, to, rows } = tally;
+    const { from, to, rows, points } = tally;
     if (this.ranges.some((range) => from < range.to && range.from < to)) return false;
     this.ranges = joined([...this.ranges, { from, to }]);
     this.animals.forEach((animal, i) => {
       animal.merge(tally.animals[i]);
     });
-    this.settle.set(rows.settle, rows.settle.length > 0 ? rows.from : 0);
     this.needed.set(rows.needed, rows.needed.length > 0 ? rows.from : 0);
+    this.points.set(points.settle, points.from);
     return true;
   }
 
   /** All that was counted, as the tally of one range; the caller has made sure that it is one. */
   asTally({ from, to }: SampleRange): Tally {
-    const end = Math.min(to, this.settle.length);
+    const end = Math.min(to, this.needed.length);
     const rows = {
       from,
-      settle: this.settle.slice(from, Math.max(from, end)),
       needed: this.needed.slice(from, Math.max(from, end)),
     };
-    return { from, to, animals: this.animals, rows };
+    const first = pointsBefore(this.plan, this.samples, from);
+    const settle = this.points.slice(first, pointsBefore(this.plan, this.samples, to));
+    return { from, to, animals: this.animals, rows, points: { from: first, settle } };
   }
 
   /** Ranges not counted yet. */

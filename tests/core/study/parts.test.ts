@@ -153,7 +153,7 @@ describe("parts on several machines", () => {
     };
     expect(message("{}")).toMatch(/p\.json.*a part of a study/);
     expect(message("no json")).toMatch(/a part of a study/);
-    expect(message(text.replace('"version":1', '"version":9'))).toMatch(/version 9.*version 1/);
+    expect(message(text.replace('"version":2', '"version":9'))).toMatch(/version 9.*version 2/);
     expect(message(text.replace('"frictionTorque":0.0025', '"frictionTorque":0.0026'))).toMatch(
       /do not belong/,
     );

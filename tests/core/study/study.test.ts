@@ -116,9 +116,18 @@ describe("a study of a door that settles", () => {
   test("names friction as what drives the settle time, and errors small against it", () => {
     const [first] = study.drivers;
     expect(first.key).toBe("hinge.frictionTorque");
+    expect(first.measure).toMatch(
+      /^total Sobol' index of .*448 scrambled Sobol' points and 28 pairs per input$/,
+    );
     expect(first.value).toBeGreaterThan(0.2);
     expect(first.error).toBeGreaterThan(0);
-    expect(first.error).toBeLessThan(0.1);
+    expect(first.error).toBeLessThan(0.2);
+    const { alone } = first;
+    if (alone === null || alone.error === null) throw new Error("no first-order index");
+    expect(alone.measure).toMatch(/^first-order Sobol' index/);
+    expect(alone.value).toBeGreaterThan(0.2);
+    expect(alone.value).toBeLessThanOrEqual(first.value);
+    expect(alone.error).toBeLessThan(0.1);
     expect(study.holdDrivers.map(({ key }) => key).slice(0, 5)).toContain("timer.capacitor");
   });
 

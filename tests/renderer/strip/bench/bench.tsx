@@ -61,6 +61,7 @@ function blurred(view: DoorView): StudyView {
     lowerBound: recommended?.[2] ?? null,
     curve,
     settle: { "5": null, "50": null, "95": null, "99": null },
+    settleError: { "5": null, "50": null, "95": null, "99": null },
     causes: { "cannot work": 0, "rests outside": 0, "under the animal": 0, stuck: 0, "shut out": 0 },
     causesAt: 0,
     whyNone: null,
@@ -70,6 +71,7 @@ function blurred(view: DoorView): StudyView {
     samplesNeeded: 2995,
     settingStep: 0.01,
     settleStep: 0.01,
+    settleFrom: "",
     drivers: [],
     holdDrivers: [],
     animals: [],
@@ -150,6 +152,7 @@ function Bench() {
           said("cancel");
           show(null);
         }}
+        isSettled={() => true}
       />
     </main>
   );
