@@ -23,6 +23,7 @@ import { symbolsFor } from "./symbols-for.ts";
 import { flapTemplate } from "./template-flap.ts";
 import { frameTemplate } from "./template-frame.ts";
 import { templateGuide } from "./template-guide.ts";
+import { solenoidTemplate } from "./template-solenoid.ts";
 import { type SymbolSet, wiringDiagram } from "./wiring.ts";
 
 export { symbolsFor } from "./symbols-for.ts";
@@ -38,9 +39,17 @@ export interface SheetFile {
 /** All that drawings at full size are made from. */
 export type Drawn = Pick<SheetInput, "door" | "plan" | "sizes">;
 
+/** `solenoid` too, where there is a latch. */
+export type Templates = Readonly<Record<"flap" | "frame", Drawing>> & Readonly<Record<string, Drawing>>;
+
 /** Full-size drawings by the name of their files. */
-export function templates({ door, plan, sizes }: Drawn): Readonly<Record<"flap" | "frame", Drawing>> {
-  return { flap: flapTemplate(door, plan, sizes), frame: frameTemplate(door, plan, sizes) };
+export function templates({ door, plan, sizes }: Drawn): Templates {
+  const solenoid = solenoidTemplate(door, plan, sizes);
+  return {
+    flap: flapTemplate(door, plan, sizes),
+    frame: frameTemplate(door, plan, sizes),
+    ...(solenoid === null ? {} : { solenoid }),
+  };
 }
 
 /** The template's PDF. */
@@ -65,7 +74,7 @@ export async function sheetSet(
     pdfFile(
       "drill-template.pdf",
       await templatePdf(input, paper),
-      "flap and frame at full size, to print and glue",
+      "flap, frame and solenoid at full size, to print and glue",
     ),
     ...Object.entries(templates(input)).flatMap(([name, drawing]) =>
       drawingFiles(`template-${name}`, drawing),

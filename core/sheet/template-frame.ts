@@ -190,7 +190,7 @@ function boltWords({ bolt, opening }: DoorPlan, sizes: Sizes): string[] {
         : `${sizes.long(-tip)} below the sill`;
   return [
     `Bolt ${sizes.long(bolt.width)}: guide bored ${sizes.long(bolt.guideBore)}; its tip, drawn back, stands ${where}.`,
-    `Solenoid on the bolt's axis: it pulls ${sizes.long(bolt.stroke)}. Slot its bracket along the axis to set the tip.`,
+    `Solenoid on the bolt's axis: it pulls ${sizes.long(bolt.stroke)} (its own page shows how to mark its bracket).`,
   ];
 }
 

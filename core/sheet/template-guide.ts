@@ -114,7 +114,12 @@ function mapWords(
     tiles.length === 1
       ? []
       : tiles.map(({ name, left, top }) =>
-          text([left * share + dx + 3, top * share + dy + 6], name, { size: 3.4, strong: true }),
+          // Within the page's own part, clear of the strip it shares.
+          text([(left + OVERLAP) * share + dx + 1.5, (top + OVERLAP) * share + dy + 4], name, {
+            size: 3.2,
+            strong: true,
+            clear: true,
+          }),
         );
   return {
     name: "REGISTER",

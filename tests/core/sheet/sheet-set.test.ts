@@ -38,7 +38,10 @@ describe("the set", () => {
       "bench-card.pdf",
       "drill-template.pdf",
     ];
-    const drawings = ["flap", "frame"].flatMap((one) => [`template-${one}.svg`, `template-${one}.dxf`]);
+    const drawings = ["flap", "frame", "solenoid"].flatMap((one) => [
+      `template-${one}.svg`,
+      `template-${one}.dxf`,
+    ]);
     const names = files.map((one) => one.name);
     for (const one of [...wanted, ...drawings, "results.csv", "swing.csv", "data.json"])
       expect(names).toContain(one);
