@@ -2,6 +2,7 @@
 import { lazy, type ReactNode, Suspense, useCallback } from "react";
 import { changeEntries } from "../state/entries.ts";
 import { holdChanges } from "../state/hold.ts";
+import { isSettled } from "../state/page-store.ts";
 import { useTheme } from "./look.ts";
 import { SlotBoundary } from "./SlotBoundary.tsx";
 import { usePage, useWorkbench } from "./workbench.ts";
@@ -25,6 +26,7 @@ export function Strip(): ReactNode {
     },
     [page],
   );
+  const settled = useCallback(() => isSettled(page.store.getState()), [page]);
   if (view === null) return null;
   return (
     <SlotBoundary what="The strip">
@@ -38,6 +40,7 @@ export function Strip(): ReactNode {
           onHoldPreview={onHoldPreview}
           onHoldCommit={onHoldCommit}
           onHoldCancel={onHoldCancel}
+          isSettled={settled}
         />
       </Suspense>
     </SlotBoundary>

@@ -18,6 +18,7 @@ import {
   undo,
 } from "./command.ts";
 import type { Answer, Engine } from "./engine.ts";
+import { sharing } from "./share.ts";
 import type { DoorView, StudyView, UnitSystem } from "./view.ts";
 
 /** The door at hand. */
@@ -85,11 +86,13 @@ export interface Page {
   readonly actions: PageActions;
 }
 
+const NO_FAULTS: readonly DoorFault[] = [];
+
 const EMPTY: PageState = {
   document: null,
   history: NO_HISTORY,
   view: null,
-  faults: [],
+  faults: NO_FAULTS,
   working: false,
   failed: null,
   trying: null,
@@ -99,9 +102,17 @@ const EMPTY: PageState = {
   advice: null,
 };
 
+/** A file never changes, and its text is asked for by everyone at every change of the state. */
+const TEXTS = new WeakMap<DoorFile, string>();
+
 /** The text that would be saved now; "" without a door. */
-export function textOf(state: PageState): string {
-  return state.document === null ? "" : writeDoor(state.document.file);
+export function textOf({ document }: PageState): string {
+  if (document === null) return "";
+  const known = TEXTS.get(document.file);
+  if (known !== undefined) return known;
+  const text = writeDoor(document.file);
+  TEXTS.set(document.file, text);
+  return text;
 }
 
 export function isUnsaved(state: PageState): boolean {
@@ -111,6 +122,11 @@ export function isUnsaved(state: PageState): boolean {
 /** The view is not of the text at hand: a wrong entry stands in the way, or the answer is still to come. */
 export function isOlder(state: PageState): boolean {
   return state.view !== null && state.view.text !== textOf(state);
+}
+
+/** The view answers what is asked now. */
+export function isSettled(state: PageState): boolean {
+  return !state.working && !isOlder(state);
 }
 
 const NONE: readonly Finding[] = [];
@@ -128,15 +144,19 @@ export function createPage(engine: Engine): Page {
   const ask = (): void => {
     const state = get();
     if (state.document === null) return;
-    set({ working: true });
+    if (!state.working) set({ working: true });
     engine.ask({ text: textOf(state), hold: state.trying, units: state.units });
   };
   const take = (changed: Changed | null): void => {
     const { document } = get();
     if (document === null || changed === null) return;
-    const same = changed.file === document.file;
-    set({ history: changed.history, document: same ? document : { ...document, file: changed.file } });
-    if (!same) ask();
+    const { file, history } = changed;
+    if (file === document.file) set({ history });
+    else {
+      // All at once: everyone who listens is told once.
+      set({ history, document: { ...document, file }, working: true });
+      ask();
+    }
   };
 
   engine.onAnswer((answer) => set(answered(get(), answer)));
@@ -179,7 +199,8 @@ export function createPage(engine: Engine): Page {
     pin: () => set({ pinned: get().view }),
     unpin: () => set({ pinned: null }),
     setStudy: (study) => set({ study }),
-    setAdvice: (advice) => set({ advice }),
+    setAdvice: (advice) =>
+      set({ advice: { ...advice, findings: sharing(findingsOf(get()), advice.findings) } }),
     setUnits(units) {
       if (get().units === units) return;
       set({ units });
@@ -195,9 +216,8 @@ function answered(state: PageState, answer: Answer): Partial<PageState> {
   const settles = current && answer.question.hold === state.trying && answer.question.units === state.units;
   const working = settles ? false : state.working;
   if (answer.kind === "view") {
-    return current
-      ? { view: answer.view, faults: [], failed: null, working }
-      : { view: answer.view, working };
+    const view = sharing(state.view, answer.view);
+    return current ? { view, faults: NO_FAULTS, failed: null, working } : { view, working };
   }
   if (!current) return {};
   if (answer.kind === "faults") return { faults: answer.faults, failed: null, working };

@@ -169,6 +169,8 @@ export interface PassageStripProps {
   readonly onHoldCommit: (hold: number) => void;
   /** The gesture is given up (Escape): as before. */
   readonly onHoldCancel: () => void;
+  /** Whether the view answers what is asked now, so that no other is on its way. */
+  readonly isSettled: () => boolean;
 }
 
 /** renderer/plots/Plots.tsx, default export. It fills its parent. */

@@ -1,4 +1,5 @@
 /** A sign per outcome, each of its own shape, and the patterns that fill what an outcome covers. */
+import { memo } from "react";
 import type { OutcomeLook } from "./outcomes.ts";
 
 /** By the look's id. */
@@ -14,7 +15,17 @@ const SIGNS: Readonly<Record<string, { outline: string; inside: string }>> = {
 };
 
 /** Drawn in a 16 by 16 box at the place given; `size` px. */
-export function OutcomeMark({ look, x, y, size }: { look: OutcomeLook; x: number; y: number; size: number }) {
+export const OutcomeMark = memo(function OutcomeMark({
+  look,
+  x,
+  y,
+  size,
+}: {
+  look: OutcomeLook;
+  x: number;
+  y: number;
+  size: number;
+}) {
   const { outline, inside } = SIGNS[look.id];
   return (
     <g className={`strip-sign strip-sign--${look.id}`} transform={`translate(${x} ${y}) scale(${size / 16})`}>
@@ -22,7 +33,7 @@ export function OutcomeMark({ look, x, y, size }: { look: OutcomeLook; x: number
       <path className="strip-sign-inside" d={inside} />
     </g>
   );
-}
+});
 
 /** The sign by itself, one em high; a word stands beside it. */
 export function OutcomeSign({ look }: { look: OutcomeLook }) {
@@ -34,7 +45,7 @@ export function OutcomeSign({ look }: { look: OutcomeLook }) {
 }
 
 /** One pattern per outcome: even, upright, dots, rising hatch, crossed hatch. Their ids begin with `prefix`. */
-export function OutcomePatterns({ prefix }: { prefix: string }) {
+export const OutcomePatterns = memo(function OutcomePatterns({ prefix }: { prefix: string }) {
   return (
     <defs>
       <Pattern id={`${prefix}-caught`} kind="caught" size={8} d="" />
@@ -44,7 +55,7 @@ export function OutcomePatterns({ prefix }: { prefix: string }) {
       <Pattern id={`${prefix}-under`} kind="under" size={6} d="M0 0L6 6M6 0L0 6" />
     </defs>
   );
-}
+});
 
 function Pattern({ id, kind, size, d }: { id: string; kind: string; size: number; d: string }) {
   return (

@@ -101,7 +101,9 @@ function Stage({ view, pinned, playhead, study, scale, size, hold, drag }: Stage
     [view, ends, scale, rem, measure],
   );
   const step = pointerStep(secondsPerPixel(scale));
-  const stretches = useMemo(() => lookStretches(view), [view]);
+  const { outcomes } = view;
+  const need = view.hold?.need ?? null;
+  const stretches = useMemo(() => lookStretches(outcomes, need), [outcomes, need]);
   return (
     <>
       <svg className="strip-drawing" width={width} height={height} aria-hidden="true">

@@ -1,4 +1,5 @@
 /** The hold as a bar from its time zero, what comes of its end, and below it what would come of every other end. */
+import { memo } from "react";
 import type { DoorView, HoldView } from "../state/view.ts";
 import { OutcomeMark } from "./OutcomeSign.tsx";
 import { type LookStretch, lookAt, relatchFor, seconds } from "./outcomes.ts";
@@ -176,7 +177,7 @@ function After({
 }
 
 /** A thin band along the axis: the outcome of the hold that would end there. */
-export function StripRibbon({
+export const StripRibbon = memo(function StripRibbon({
   stretches,
   start,
   scale,
@@ -228,4 +229,4 @@ export function StripRibbon({
       })}
     </g>
   );
-}
+});

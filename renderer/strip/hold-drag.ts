@@ -25,14 +25,14 @@ export interface HoldDrag {
 interface Gesture {
   readonly by: "pointer" | "key" | "done";
   readonly hold: number;
+  /** The hold when the gesture began: back there, nothing is changed. */
+  readonly from: number;
   readonly held: TimeWindow;
   /** Pointer's distance from the bar's end when it went down, px. */
   readonly grip: number;
-  /** The door's text when the gesture ended: until another is shown, the bar stays where it was let go. */
-  readonly text: string;
 }
 
-type Callbacks = Pick<PassageStripProps, "onHoldPreview" | "onHoldCommit" | "onHoldCancel">;
+type Callbacks = Pick<PassageStripProps, "onHoldPreview" | "onHoldCommit" | "onHoldCancel" | "isSettled">;
 
 /** Holds from none at all to the longest whose outcome is known. */
 export function holdLimits(view: DoorView): HoldLimits {
@@ -52,14 +52,16 @@ export function useHoldDrag(
     now.current = next;
     setGesture(next);
   }, []);
-  const { hold: holdView, text } = view;
+  const { hold: holdView } = view;
+  const { isSettled } = calls;
+  // Views of holds tried on the way may still come: until the last one is there, the bar stays where it was let go.
   useEffect(() => {
-    const done = now.current;
-    if (done?.by === "done" && (done.text !== text || holdView === null)) change(null);
-  }, [text, holdView, change]);
+    if (now.current?.by === "done" && (view.hold === null || isSettled())) change(null);
+  }, [view, isSettled, change]);
 
   const start = (by: Gesture["by"], own: HoldView, grip: number): Gesture => {
-    return { by, hold: own.shown, held: fitWindow(view), grip, text };
+    const hold = now.current?.hold ?? own.shown;
+    return { by, hold, from: hold, held: fitWindow(view), grip };
   };
   const moveTo = (from: Gesture, hold: number): void => {
     if (hold === from.hold && now.current === from) return;
@@ -69,16 +71,17 @@ export function useHoldDrag(
   const finish = (): void => {
     const { current } = now;
     if (current === null || current.by === "done" || holdView === null) return;
-    if (Math.abs(current.hold - holdView.nominal) < 1e-9) cancel();
+    if (Math.abs(current.hold - current.from) < 1e-9) cancel();
     else {
-      change({ ...current, by: "done", text });
+      change({ ...current, by: "done" });
       calls.onHoldCommit(current.hold);
     }
   };
   const cancel = (): void => {
-    if (now.current === null || now.current.by === "done") return;
-    change(null);
+    const { current } = now;
+    if (current === null || current.by === "done") return;
     calls.onHoldCancel();
+    change(isSettled() ? null : { ...current, by: "done", hold: current.from });
   };
 
   return {
@@ -94,7 +97,7 @@ export function useHoldDrag(
         const time = toTime(place.scale, event.clientX - place.left);
         const own = now.current?.hold ?? holdView.shown;
         const grip = (time - holdView.start - own) / secondsPerPixel(place.scale);
-        change({ ...start("pointer", holdView, grip), hold: own });
+        change(start("pointer", holdView, grip));
       },
       onPointerMove(event) {
         const place = stage();
@@ -118,8 +121,7 @@ export function useHoldDrag(
         const next = holdAfterKey(own, event.key, event.shiftKey, holdLimits(view));
         if (next === null) return;
         event.preventDefault();
-        const base = now.current?.by === "key" ? now.current : { ...start("key", holdView, 0), hold: own };
-        moveTo(base, next);
+        moveTo(now.current?.by === "key" ? now.current : start("key", holdView, 0), next);
       },
       onKeyUp: () => {
         if (now.current?.by === "key") finish();

@@ -62,9 +62,8 @@ export interface LookStretch {
   readonly look: OutcomeLook;
 }
 
-/** The stretches of one look: those that are caught are parted where the flap has settled. */
-export function lookStretches({ outcomes, hold }: DoorView): LookStretch[] {
-  const need = hold?.need ?? null;
+/** The stretches of one look: those that are caught are parted where the flap has settled, `need` s after the hold's start. */
+export function lookStretches(outcomes: readonly OutcomeStretch[], need: number | null): LookStretch[] {
   return outcomes.flatMap(({ from, to, outcome }) => {
     if (outcome !== "caught") return [{ from, to, look: OUTCOMES[outcome] }];
     const parts = need !== null && from < need && need < to ? [from, need, to] : [from, to];

@@ -46,22 +46,23 @@ export function tracePath(
     const pixel = Math.floor(toX(scale, time[start] + shift));
     let end = start + 1;
     while (end < last && Math.floor(toX(scale, time[end] + shift)) === pixel) end++;
+    let told = -1;
     for (const i of telling(value, start, end)) {
-      points.push(`${toX(scale, time[i] + shift).toFixed(1)} ${y(value[i]).toFixed(1)}`);
+      if (i !== told) points.push(`${toX(scale, time[i] + shift).toFixed(1)} ${y(value[i]).toFixed(1)}`);
+      told = i;
     }
     start = end;
   }
   return `M${points.join("L")}`;
 }
 
-/** Of samples start…end − 1: first, least, greatest, last, in order, each once. */
-function telling(value: ArrayLike<number>, start: number, end: number): number[] {
-  if (end - start <= 4) return Array.from({ length: end - start }, (_, i) => start + i);
+/** Of samples start…end − 1: first, least, greatest, last, in order; some may be the same. */
+function telling(value: ArrayLike<number>, start: number, end: number): [number, number, number, number] {
   let least = start;
   let greatest = start;
   for (let i = start; i < end; i++) {
     if (value[i] < value[least]) least = i;
     if (value[i] > value[greatest]) greatest = i;
   }
-  return [...new Set([start, least, greatest, end - 1])].sort((a, b) => a - b);
+  return [start, Math.min(least, greatest), Math.max(least, greatest), end - 1];
 }

@@ -111,9 +111,75 @@ test("by keyboard: tenths, seconds, ends; Escape gives up; one undo a key held",
   await page.keyboard.press("Escape");
   await expect.poll(() => holdOf(page), SOON).toBeCloseTo(first - 1.1, 6);
   await page.keyboard.up("ArrowLeft");
-  // What is on its way when the key is given up may still be shown for a moment; then the old hold stays.
   await page.waitForTimeout(500);
   await expect.poll(() => holdOf(page), SOON).toBeCloseTo(first - 1.1, 6);
+});
+
+/** Holds back the page's questions to the computation; each `next` lets one go, once it is asked. */
+async function heldQuestions(
+  page: Page,
+): Promise<{ next: () => Promise<void>; asked: () => Promise<number> }> {
+  await page.evaluate(() => {
+    const held: (() => void)[] = [];
+    const { postMessage } = Worker.prototype;
+    Worker.prototype.postMessage = function (this: Worker, message: { kind?: string }) {
+      const go = () => postMessage.call(this, message);
+      if (message.kind === "compute") held.push(go);
+      else go();
+    } as typeof postMessage;
+    Object.assign(window, { held });
+  });
+  const asked = () => page.evaluate(() => (window as unknown as { held: unknown[] }).held.length);
+  return {
+    asked,
+    next: async () => {
+      await expect.poll(asked, SOON).toBe(1);
+      await page.evaluate(() => (window as unknown as { held: (() => void)[] }).held.shift()?.());
+    },
+  };
+}
+
+test("of quick changes one after another, no older hold is shown once a newer one was", async () => {
+  const page = await openStrip();
+  const first = await holdOf(page);
+  const questions = await heldQuestions(page);
+  await grip(page).focus();
+  await page.keyboard.press("ArrowLeft");
+  // The hold tried is answered, the one set is asked; before its answer comes, the next is set.
+  await questions.next();
+  await expect.poll(questions.asked, SOON).toBe(1);
+  await page.keyboard.press("PageDown");
+  await expect.poll(() => holdOf(page), SOON).toBeCloseTo(first - 1.1, 6);
+  await questions.next();
+  await expect.poll(questions.asked, SOON).toBe(1);
+  expect(await holdOf(page)).toBeCloseTo(first - 1.1, 6);
+  // Back by keys to what the view says, but not to what is set by now: that is a change like any other.
+  await page.keyboard.press("PageUp");
+  await questions.next();
+  await questions.next();
+  expect(await holdOf(page)).toBeCloseTo(first - 0.1, 6);
+  await agrees(page);
+  await page.keyboard.press("Control+z");
+  await questions.next();
+  await expect.poll(() => holdOf(page), SOON).toBeCloseTo(first - 1.1, 6);
+});
+
+test("given up, the old hold is back at once, whatever is still on its way", async () => {
+  const page = await openStrip();
+  const first = await holdOf(page);
+  const questions = await heldQuestions(page);
+  await grip(page).focus();
+  await page.keyboard.down("ArrowLeft");
+  await page.keyboard.down("ArrowLeft");
+  await expect.poll(() => holdOf(page), SOON).toBeCloseTo(first - 0.2, 6);
+  await page.keyboard.press("Escape");
+  await expect.poll(() => holdOf(page), SOON).toBeCloseTo(first, 6);
+  await questions.next();
+  await expect.poll(questions.asked, SOON).toBe(1);
+  expect(await holdOf(page)).toBeCloseTo(first, 6);
+  await questions.next();
+  expect(await agrees(page)).toBe("caught");
+  expect(await holdOf(page)).toBeCloseTo(first, 6);
 });
 
 test("the moment is scrubbed by pointer and keys, and the axis zooms and fits", async () => {

@@ -83,6 +83,6 @@ describe("advice comes after the view", () => {
     const [first] = findingsOf(page.store.getState());
     const better = [{ ...first, message: "with a way out" }];
     ports[0].onmessage?.({ data: { id, kind: "advice", findings: better } });
-    expect(findingsOf(page.store.getState())).toBe(better);
+    expect(findingsOf(page.store.getState())).toEqual(better);
   });
 });

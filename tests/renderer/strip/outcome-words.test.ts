@@ -61,7 +61,7 @@ describe("words", () => {
     if (early === undefined) throw new Error("the plain door has no catch in passing");
     expect(lookAt(view, (early.from + early.to) / 2)?.id).toBe("passing");
     expect(lookAt(view, need + 0.1)?.id).toBe("caught");
-    const looks = lookStretches(view);
+    const looks = lookStretches(view.outcomes, view.hold?.need ?? null);
     for (let i = 1; i < looks.length; i++) expect(looks[i].from).toBe(looks[i - 1].to);
     for (const { from, to, look } of looks) {
       const middle = (from + to) / 2;
@@ -74,7 +74,9 @@ describe("words", () => {
   test("where no hold is sure, a catch is one of this time only", () => {
     const view = at(null, prepared("14-strong-seal"));
     expect(view.hold?.need).toBeNull();
-    expect(lookStretches(view).some(({ look }) => look.id === "caught")).toBe(false);
+    expect(
+      lookStretches(view.outcomes, view.hold?.need ?? null).some(({ look }) => look.id === "caught"),
+    ).toBe(false);
   });
 
   test("a hold beyond all that were worked out has the last outcome", () => {
