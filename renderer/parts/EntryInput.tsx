@@ -40,7 +40,6 @@ const PAUSE = 700;
 
 function TextEntry({ path, label, labelUnseen = false, fallback, noteId }: EntryProps): ReactNode {
   const { page } = useWorkbench();
-  const file = usePage((state) => state.document?.file);
   const input = useRef<HTMLInputElement>(null);
   const id = useId();
   const [typed, setTyped] = useState<string | null>(null);
@@ -48,19 +47,19 @@ function TextEntry({ path, label, labelUnseen = false, fallback, noteId }: Entry
   const note = useNote(path);
   useWanted(path, input);
 
-  const shown = file === undefined ? "" : shownText(file, path, typed);
+  const shown = usePage(({ document }) => (document === null ? "" : shownText(document.file, path, typed)));
   const fault = useFault(path);
   const explained = fault !== null && (typed === null || paused) ? fault : null;
   useEffect(() => {
-    if (typed === null) return;
-    setPaused(false);
+    if (typed === null || paused) return;
     const timer = setTimeout(() => setPaused(true), PAUSE);
     return () => clearTimeout(timer);
-  }, [typed]);
+  }, [typed, paused]);
 
   const gesture = `entry ${path}`;
   const write = (text: string): void => {
     setTyped(text);
+    setPaused(false);
     const name = `Change ${labelInSentence(path)} to ${text.trim() === "" ? "nothing" : text.trim()}`;
     page.actions.change((f) => changeEntries(name, f, [{ path, entry: entryFrom(path, text) }]), gesture);
   };
@@ -145,13 +144,12 @@ function Choice({
   options,
 }: EntryProps & { options: readonly string[] }): ReactNode {
   const { page } = useWorkbench();
-  const file = usePage((state) => state.document?.file);
   const select = useRef<HTMLSelectElement>(null);
   const id = useId();
   const note = useNote(path);
   const fault = useFault(path);
   useWanted(path, select);
-  const inFile = file === undefined ? "" : entryText(file, path);
+  const inFile = usePage(({ document }) => (document === null ? "" : entryText(document.file, path)));
   const shown = inFile === "" ? defaultText(path) : inFile;
   const words = (option: string) =>
     option === "true" ? "yes" : option === "false" ? "no" : optionLabel(path, option);

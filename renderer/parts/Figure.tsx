@@ -1,5 +1,5 @@
 /** A figure of the door with its verdict; pressed, it explains itself: formula, what goes in, where it is from. */
-import type { ReactNode } from "react";
+import { memo, type ReactNode } from "react";
 import { Button, Dialog, DialogTrigger, Heading } from "react-aria-components";
 import { getValue } from "../../core/door/path.ts";
 import { fieldAt } from "../../core/door/schema.ts";
@@ -14,41 +14,46 @@ import { Overlay } from "../ui/Overlay.tsx";
 import { Status } from "../ui/Status.tsx";
 import { labelInSentence } from "./labels.ts";
 
-export function Figure({ name }: { name: string }): ReactNode {
-  const view = usePage((state) => state.view);
-  const findings = usePage(findingsOf);
-  const units = useSettings((state) => state.units);
+export const Figure = memo(function Figure({ name }: { name: string }): ReactNode {
+  const there = usePage((state) => state.view !== null);
   const definition = resultNamed(name);
-  if (view === null || definition === undefined) return null;
-  const result = view.results[name];
-  const verdict = worstAbout(findings, name);
-  const text = figureText(result?.value ?? null, definition.unit, units);
+  if (!there || definition === undefined) return null;
   return (
     <DialogTrigger>
       <Button className="figure">
         <span className="figure-title">{definition.title}</span>
-        <span className="figure-value">{text}</span>
-        {verdict === null ? <span className="figure-blank" /> : <Status status={verdict.status} quiet />}
+        <Reading definition={definition} />
       </Button>
       <Overlay placement="right top" offset={12}>
         <Dialog className="explanation" aria-label={`How ${definition.title} comes about`}>
-          <Explanation definition={definition} view={view} units={units} text={text} verdict={verdict} />
+          <Explanation definition={definition} />
         </Dialog>
       </Overlay>
     </DialogTrigger>
   );
+});
+
+/** What changes of a figure while the door does. */
+function Reading({ definition }: { definition: ResultDefinition }): ReactNode {
+  const { name, unit } = definition;
+  const units = useSettings((state) => state.units);
+  const text = usePage((state) => figureText(state.view?.results[name]?.value ?? null, unit, units));
+  const status = usePage((state) => worstAbout(findingsOf(state), name)?.status ?? null);
+  return (
+    <>
+      <span className="figure-value">{text}</span>
+      {status === null ? <span className="figure-blank" /> : <Status status={status} quiet />}
+    </>
+  );
 }
 
-interface ExplanationProps {
-  readonly definition: ResultDefinition;
-  readonly view: DoorView;
-  readonly units: UnitSystem;
-  readonly text: string;
-  readonly verdict: Finding | null;
-}
-
-function Explanation({ definition, view, units, text, verdict }: ExplanationProps): ReactNode {
+function Explanation({ definition }: { definition: ResultDefinition }): ReactNode {
   const { ui } = useWorkbench();
+  const view = usePage((state) => state.view);
+  const units = useSettings((state) => state.units);
+  const verdict = usePage((state) => worstAbout(findingsOf(state), definition.name));
+  if (view === null) return null;
+  const text = figureText(view.results[definition.name]?.value ?? null, definition.unit, units);
   const exact = view.results[definition.name]?.value ?? null;
   const copy = (): void => {
     const whole = exact === null ? "—" : `${exact} ${definition.unit === "1" ? "" : definition.unit}`.trim();
@@ -87,7 +92,11 @@ function InputList({
   inputs,
   view,
   units,
-}: { inputs: readonly ResultInput[] } & Pick<ExplanationProps, "view" | "units">): ReactNode {
+}: {
+  inputs: readonly ResultInput[];
+  view: DoorView;
+  units: UnitSystem;
+}): ReactNode {
   const listed = inputs.map((input) => inputWords(input, view, units)).filter((words) => words !== null);
   const shown = listed.slice(0, MOST_INPUTS);
   return (

@@ -1,5 +1,5 @@
 /** A finding in words, with its way out as one step that can be taken back. */
-import type { ReactNode } from "react";
+import { memo, type ReactNode } from "react";
 import { Button } from "react-aria-components";
 import type { Finding, Suggestion } from "../../core/review/finding.ts";
 import { useWorkbench } from "../shell/workbench.ts";
@@ -7,7 +7,14 @@ import { changeEntries, entryFrom } from "../state/entries.ts";
 import { Status } from "../ui/Status.tsx";
 import { STATIONS, stationOfPart } from "./stations.ts";
 
-export function FindingCard({ finding, linked }: { finding: Finding; linked: boolean }): ReactNode {
+/** Findings that came out the same are the same object (state/share.ts): their cards stay. */
+export const FindingCard = memo(function FindingCard({
+  finding,
+  linked,
+}: {
+  finding: Finding;
+  linked: boolean;
+}): ReactNode {
   const { ui } = useWorkbench();
   const station = stationOfPart(finding.part);
   const title = STATIONS.find(({ id }) => id === station)?.title ?? "";
@@ -27,7 +34,7 @@ export function FindingCard({ finding, linked }: { finding: Finding; linked: boo
       ))}
     </li>
   );
-}
+});
 
 function Way({ suggestion }: { suggestion: Suggestion }): ReactNode {
   const { page, ui } = useWorkbench();

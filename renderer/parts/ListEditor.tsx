@@ -12,8 +12,10 @@ import { Entry } from "./EntryInput.tsx";
 
 function listAt(file: DoorFile | undefined, path: string): readonly Json[] {
   const entry = file === undefined ? undefined : fileEntry(file, path);
-  return Array.isArray(entry) ? entry : [];
+  return Array.isArray(entry) ? entry : NONE;
 }
+
+const NONE: readonly Json[] = [];
 
 /** Keys shown at once; the others fold away. */
 const FIRST_KEYS: Readonly<Record<string, number>> = { animals: 6, "flap.extraMasses": 3 };
@@ -21,8 +23,7 @@ const FIRST_KEYS: Readonly<Record<string, number>> = { animals: 6, "flap.extraMa
 /** Entries of one form, as the schema lists its keys. */
 export function SectionList({ path, field }: { path: string; field: ListField }): ReactNode {
   const { page } = useWorkbench();
-  const file = usePage((state) => state.document?.file);
-  const entries = listAt(file, path);
+  const entries = usePage(({ document }) => listAt(document?.file, path));
   const add = (): void => {
     const entry = newEntry(field, entries, path);
     const name = `Add ${article(field.entry)}`;
@@ -104,8 +105,7 @@ function newEntry(field: ListField, entries: readonly Json[], path: string): Jso
 /** A curve as a table of its points. */
 export function CurveTable({ path, field }: { path: string; field: CurveField }): ReactNode {
   const { page } = useWorkbench();
-  const file = usePage((state) => state.document?.file);
-  const points = listAt(file, path);
+  const points = usePage(({ document }) => listAt(document?.file, path));
   const change = (name: string, entry: Json | undefined, index: number): void =>
     page.actions.change((f) => changeEntries(name, f, [{ path: `${path}.${index}`, entry }]));
   return (

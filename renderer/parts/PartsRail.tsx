@@ -1,20 +1,16 @@
 /** The parts as marks along a plumb line, each with the worst of its verdicts. */
-import { type KeyboardEvent, type ReactNode, useMemo } from "react";
+import type { KeyboardEvent, ReactNode } from "react";
+import { useShallow } from "zustand/react/shallow";
 import type { Finding, FindingStatus } from "../../core/review/finding.ts";
 import { usePage, useUi, useWorkbench } from "../shell/workbench.ts";
-import { findingsOf } from "../state/page-store.ts";
+import { findingsOf, type PageState } from "../state/page-store.ts";
 import { STATUS_WORDS, Status } from "../ui/Status.tsx";
 import { STATIONS, type Station, stationOfPath } from "./stations.ts";
 
 export function PartsRail(): ReactNode {
   const { ui } = useWorkbench();
   const current = useUi((state) => state.station);
-  const findings = usePage(findingsOf);
-  const faults = usePage((state) => state.faults);
-  const worst = useMemo(() => {
-    const wrong = new Set(faults.map(({ path }) => stationOfPath(path)));
-    return STATIONS.map((station) => (wrong.has(station.id) ? "fail" : worstOf(findings, station)));
-  }, [findings, faults]);
+  const worst = usePage(useShallow(worstByStation));
 
   const onKeyDown = (event: KeyboardEvent): void => {
     const at = STATIONS.findIndex(({ id }) => id === current);
@@ -72,6 +68,13 @@ export function PartsRail(): ReactNode {
 }
 
 const RANK: Readonly<Record<FindingStatus, number>> = { ok: 0, caution: 1, fail: 2 };
+
+/** The worst of each station, a wrong entry of the file included. */
+function worstByStation(state: PageState): (FindingStatus | null)[] {
+  const findings = findingsOf(state);
+  const wrong = new Set(state.faults.map(({ path }) => stationOfPath(path)));
+  return STATIONS.map((station) => (wrong.has(station.id) ? "fail" : worstOf(findings, station)));
+}
 
 /** `null` where nothing was judged. The verdict's own mark is the worst of all. */
 function worstOf(findings: readonly Finding[], station: Station): FindingStatus | null {

@@ -1,8 +1,10 @@
 /** One part's form: its findings, its inputs, and beneath them the figures it decides. */
-import { lazy, type ReactNode, Suspense, useMemo, useState } from "react";
+import { lazy, memo, type ReactNode, Suspense, useMemo, useState } from "react";
 import { Button } from "react-aria-components";
-import { fileEntry } from "../../core/door/file.ts";
+import { useShallow } from "zustand/react/shallow";
+import { type DoorFile, fileEntry } from "../../core/door/file.ts";
 import { fieldAt, sectionNamed } from "../../core/door/schema.ts";
+import type { Finding } from "../../core/review/finding.ts";
 import { usePage, useUi, useWorkbench } from "../shell/workbench.ts";
 import { changeEntries } from "../state/entries.ts";
 import { findingsOf } from "../state/page-store.ts";
@@ -43,9 +45,7 @@ export function StationForm(): ReactNode {
   );
 }
 
-function PartForm({ station }: { station: Station }): ReactNode {
-  const findings = usePage(findingsOf);
-  const own = findings.filter(({ part, status }) => status !== "ok" && station.parts.includes(part));
+const PartForm = memo(function PartForm({ station }: { station: Station }): ReactNode {
   return (
     <>
       {station.id === "trial" && (
@@ -57,16 +57,7 @@ function PartForm({ station }: { station: Station }): ReactNode {
         <GroupForm key={group.section} group={group} alone={station.groups.length === 1} />
       ))}
       <Figures names={station.figures} />
-      {own.length > 0 && (
-        <section>
-          <h3>What is found here</h3>
-          <ul className="findings">
-            {own.map((finding) => (
-              <FindingCard key={finding.id} finding={finding} linked={false} />
-            ))}
-          </ul>
-        </section>
-      )}
+      <Found station={station} />
       {(CAUTIONS[station.id] ?? []).map((caution) => (
         <p key={caution} className="caution">
           <Icon name="caution" /> {caution}
@@ -74,7 +65,27 @@ function PartForm({ station }: { station: Station }): ReactNode {
       ))}
     </>
   );
+});
+
+function Found({ station }: { station: Station }): ReactNode {
+  const own = usePage(useShallow((state) => findingsOf(state).filter(isOpenAt(station))));
+  if (own.length === 0) return null;
+  return (
+    <section>
+      <h3>What is found here</h3>
+      <ul className="findings">
+        {own.map((finding) => (
+          <FindingCard key={finding.id} finding={finding} linked={false} />
+        ))}
+      </ul>
+    </section>
+  );
 }
+
+const isOpenAt =
+  ({ parts }: Station) =>
+  ({ part, status }: Finding): boolean =>
+    status !== "ok" && parts.includes(part);
 
 function Figures({ names }: { names: readonly string[] }): ReactNode {
   const older = usePage((state) => state.faults.length > 0);
@@ -92,13 +103,16 @@ function Figures({ names }: { names: readonly string[] }): ReactNode {
 
 function GroupForm({ group, alone }: { group: Group; alone: boolean }): ReactNode {
   const { page } = useWorkbench();
-  const file = usePage((state) => state.document?.file);
-  if (file === undefined) return null;
   const { section, title, optional } = group;
+  const there = usePage(({ document }) => document !== null);
+  const missing = usePage(({ document }) => isMissing(document?.file, group));
+  const keys = usePage(useShallow(({ document }) => askedOf(document?.file, section, group.keys)));
+  const more = usePage(useShallow(({ document }) => askedOf(document?.file, section, group.more)));
+  if (!there) return null;
   const shape = sectionNamed(section)?.shape;
   if (shape?.kind === "list") return <SectionList path={section} field={shape} />;
   const low = title.toLowerCase();
-  if (optional && fileEntry(file, section) === undefined) {
+  if (missing) {
     return (
       <div className="group group-missing">
         <p>This door has no {low} yet. What depends on it is not computed.</p>
@@ -115,13 +129,11 @@ function GroupForm({ group, alone }: { group: Group; alone: boolean }): ReactNod
       </div>
     );
   }
-  const asked = (key: string) => isAsked(file, `${section}.${key}`);
-  const more = group.more.filter(asked);
   return (
     <fieldset className="group">
       <legend className={alone ? "unseen" : ""}>{title}</legend>
       <SectionFaults path={section} />
-      {group.keys.filter(asked).map((key) => (
+      {keys.map((key) => (
         <Key key={key} path={`${section}.${key}`} />
       ))}
       {more.length > 0 && <MoreKeys section={section} keys={more} />}
@@ -139,6 +151,14 @@ function GroupForm({ group, alone }: { group: Group; alone: boolean }): ReactNod
       )}
     </fieldset>
   );
+}
+
+function isMissing(file: DoorFile | undefined, { section, optional }: Group): boolean {
+  return optional && file !== undefined && fileEntry(file, section) === undefined;
+}
+
+function askedOf(file: DoorFile | undefined, section: string, keys: readonly string[]): readonly string[] {
+  return file === undefined ? [] : keys.filter((key) => isAsked(file, `${section}.${key}`));
 }
 
 /** Open by itself where one of its entries is wrong or wanted. */
@@ -173,12 +193,10 @@ function Key({ path }: { path: string }): ReactNode {
 
 /** What is wrong with a section or a list as a whole. */
 function SectionFaults({ path }: { path: string }): ReactNode {
-  const faults = usePage((state) => state.faults);
-  return faults
-    .filter((fault) => fault.path === path)
-    .map(({ message }) => (
-      <p key={message} className="entry-fault" role="alert">
-        {message}
-      </p>
-    ));
+  const faults = usePage(useShallow((state) => state.faults.filter((fault) => fault.path === path)));
+  return faults.map(({ message }) => (
+    <p key={message} className="entry-fault" role="alert">
+      {message}
+    </p>
+  ));
 }

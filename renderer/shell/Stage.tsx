@@ -1,8 +1,8 @@
 /** The largest thing: the door in 3D, or the pictures of its swing, or the comparison with the pinned copy. */
-import { lazy, type ReactNode, Suspense, useCallback } from "react";
+import { lazy, memo, type ReactNode, Suspense, useCallback, useDeferredValue } from "react";
 import { ToggleButton, ToggleButtonGroup } from "react-aria-components";
 import type { StationId } from "../parts/stations.ts";
-import type { Camera, SceneOptions } from "../state/view.ts";
+import type { Camera, DoorView, SceneOptions } from "../state/view.ts";
 import type { DoorSceneHandle, ScenePart } from "../three/scene-props.ts";
 import { Compare } from "./Compare.tsx";
 import { useTheme } from "./look.ts";
@@ -10,9 +10,8 @@ import { SlotBoundary } from "./SlotBoundary.tsx";
 import type { StageView } from "./ui-store.ts";
 import { usePage, useSettings, useUi, useWorkbench } from "./workbench.ts";
 
-const DoorScene = lazy(() => import("../three/DoorScene.tsx"));
-const Plots = lazy(() => import("../plots/Plots.tsx"));
-
+const DoorScene = memo(lazy(() => import("../three/DoorScene.tsx")));
+const Plots = memo(lazy(() => import("../plots/Plots.tsx")));
 const Study = lazy(() => import("./Study.tsx").then(({ Study }) => ({ default: Study })));
 
 const VIEWS: readonly (readonly [StageView, string])[] = [
@@ -40,7 +39,7 @@ const CAMERAS: readonly (readonly [Camera, string])[] = [
 
 export function Stage(): ReactNode {
   const stage = useUi((state) => state.stage);
-  const view = usePage((state) => state.view);
+  const there = usePage((state) => state.view !== null);
   const older = usePage((state) => state.faults.length > 0);
   return (
     <section className="stage" aria-labelledby="stage-title" data-older={older || undefined}>
@@ -49,7 +48,7 @@ export function Stage(): ReactNode {
       </h2>
       <StageTools />
       <div className="stage-picture">
-        {view === null ? (
+        {!there ? (
           <p className="stage-waiting">The door stands here once it is computed.</p>
         ) : (
           <SlotBoundary what={stage === "door" ? "The 3D door" : "The pictures"} key={stage}>
@@ -175,9 +174,14 @@ const STATION_OF: Readonly<Record<ScenePart, StationId>> = {
   solenoid: "solenoid",
 };
 
+/** The view for a picture: what is said and drawn in few strokes comes first, the picture right after it. */
+function usePictured(): DoorView | null {
+  return useDeferredValue(usePage((state) => state.view));
+}
+
 function DoorSlot(): ReactNode {
   const { playhead, scene, ui } = useWorkbench();
-  const view = usePage((state) => state.view);
+  const view = usePictured();
   const pinned = usePage((state) => state.pinned);
   const options = useUi((state) => state.scene);
   const angleScale = useUi((state) => state.angleScale);
@@ -215,7 +219,7 @@ function DoorSlot(): ReactNode {
 
 function PlotsSlot(): ReactNode {
   const { playhead, bridge } = useWorkbench();
-  const view = usePage((state) => state.view);
+  const view = usePictured();
   const pinned = usePage((state) => state.pinned);
   const units = useSettings((state) => state.units);
   const theme = useTheme();

@@ -1,5 +1,5 @@
 /** The door in one sentence, above everything. */
-import type { ReactNode } from "react";
+import { memo, type ReactNode } from "react";
 import { Button } from "react-aria-components";
 import { verdictOf } from "../figures/verdict.ts";
 import { isOlder } from "../state/page-store.ts";
@@ -7,13 +7,12 @@ import { Icon } from "../ui/icons.tsx";
 import { usePage, useWorkbench } from "./workbench.ts";
 
 export function VerdictBand(): ReactNode {
-  const { ui } = useWorkbench();
   const view = usePage((state) => state.view);
-  const faults = usePage((state) => state.faults);
-  const failed = usePage((state) => state.failed);
-  const older = usePage(isOlder);
+  const faults = usePage((state) => state.faults.length);
+  const failed = usePage((state) => state.failed !== null);
+  const older = usePage((state) => state.faults.length > 0 && isOlder(state));
   if (view === null) {
-    const waiting = faults.length === 0 && failed === null;
+    const waiting = faults === 0 && !failed;
     return (
       <div className="verdict" role="status">
         <p className="verdict-sentence">
@@ -24,31 +23,30 @@ export function VerdictBand(): ReactNode {
   }
   const { status, head, sentence, rest } = verdictOf(view);
   return (
-    <div
-      className={`verdict verdict-${status}`}
-      role="status"
-      data-older={(older && faults.length > 0) || undefined}
-    >
+    <div className={`verdict verdict-${status}`} role="status" data-older={older || undefined}>
       <p className="verdict-sentence">
         <span className="verdict-head">
           <Icon name={status} /> {head}
         </span>{" "}
-        {sentence}{" "}
-        {rest !== null && (
-          <Button className="link" onPress={() => ui.setState({ station: "verdict" })}>
-            {rest}
-          </Button>
-        )}
+        {sentence} {rest !== null && <ToVerdicts words={rest} />}
       </p>
-      {faults.length > 0 && (
+      {faults > 0 && (
         <p className="verdict-older">
           <Icon name="caution" /> As it was before{" "}
-          {faults.length === 1 ? "a wrong entry" : `${faults.length} wrong entries`}.{" "}
-          <Button className="link" onPress={() => ui.setState({ station: "verdict" })}>
-            See what is wrong
-          </Button>
+          {faults === 1 ? "a wrong entry" : `${faults} wrong entries`}.{" "}
+          <ToVerdicts words="See what is wrong" />
         </p>
       )}
     </div>
   );
 }
+
+/** Leads to the first station, where all of it stands. */
+const ToVerdicts = memo(function ToVerdicts({ words }: { readonly words: string }): ReactNode {
+  const { ui } = useWorkbench();
+  return (
+    <Button className="link" onPress={() => ui.setState({ station: "verdict" })}>
+      {words}
+    </Button>
+  );
+});
