@@ -5,13 +5,15 @@
  */
 import "./look/console.ts";
 import { Canvas, useThree } from "@react-three/fiber";
-import { useCallback, useEffect, useMemo, useRef, useState } from "react";
+import { memo, useCallback, useEffect, useMemo, useRef, useState } from "react";
 import { BasicShadowMap, PCFShadowMap } from "three";
 import type { Camera, Theme } from "../state/view.ts";
 import { type CameraHandle, CameraRig } from "./camera/CameraRig.tsx";
 import { keyTurn } from "./camera/keys.ts";
 import { cutPlace } from "./camera/standpoints.ts";
-import { layoutDoor } from "./layout/layout.ts";
+import { type DoorLayout, layoutDoor } from "./layout/layout.ts";
+import { latchPlace } from "./layout/section.ts";
+import { floorDepth } from "./layout/wall.ts";
 import { createLook } from "./look/look.ts";
 import { findQuality, type Quality } from "./look/quality.ts";
 import { usePalette, useTypeReady } from "./look/use-palette.ts";
@@ -19,7 +21,7 @@ import { createPace } from "./motion/pace.ts";
 import { createRig } from "./motion/rig.ts";
 import { AngleScale } from "./parts/AngleScale.tsx";
 import { Animal } from "./parts/Animal.tsx";
-import { SceneProvider } from "./parts/context.ts";
+import { SceneProvider, useShared } from "./parts/context.ts";
 import { Dimensions } from "./parts/Dimensions.tsx";
 import { Driver } from "./parts/Driver.tsx";
 import { Flap, Hinge } from "./parts/Flap.tsx";
@@ -86,7 +88,8 @@ interface SceneProps extends DoorSceneProps {
 function Scene(props: SceneProps) {
   const { view, pinned, playhead, options, theme, angleScale = false, units = "metric" } = props;
   const { onHandle = nothing, onPick = nothing, onCamera, quality } = props;
-  const layout = useMemo(() => layoutDoor(view.door, view.geometry), [view.door, view.geometry]);
+  const { door, geometry } = view;
+  const layout = useShared(useMemo(() => layoutDoor(door, geometry), [door, geometry]));
   const look = useLook(theme, quality.fine);
   const [rig] = useState(createRig);
   const touch = usePace(quality);
@@ -98,28 +101,39 @@ function Scene(props: SceneProps) {
   /** The latch alone, large: an animal would only be in the way. */
   const closeCut = options.section && stand === "latch";
   const pick = onPick as (part: ScenePart) => void;
+  const { hingeHeight, latch } = layout;
   const parts = useMemo(
-    () => ({ view, layout, look, rig, typeReady, units, cut, touch, pick }),
-    [view, layout, look, rig, typeReady, units, cut, touch, pick],
+    () => ({ hingeHeight, look, rig, typeReady, units, cut, touch, pick }),
+    [hingeHeight, look, rig, typeReady, units, cut, touch, pick],
   );
   return (
     <SceneProvider value={parts}>
       <color attach="background" args={[look.palette.ground]} />
-      <Light outdoors={sunOutdoors} shadows={cut === null && stand !== "latch"} />
-      <Built through={options.magnetsThrough} covered={stand !== "latch"} />
-      {options.animal && !closeCut && <Animal />}
+      <Light bounds={layout.wall.bounds} outdoors={sunOutdoors} shadows={cut === null && stand !== "latch"} />
+      <Built layout={layout} through={options.magnetsThrough} covered={stand !== "latch"} />
+      {options.animal && !closeCut && (
+        <Animal
+          animal={door.animals[geometry.animal]}
+          sill={layout.opening.bottom}
+          floor={floorDepth(door, layout.reach)}
+        />
+      )}
       {pinned !== null && <Ghost pinned={pinned} />}
-      {cut !== null && <SectionFaces x={cut} />}
-      {closeCut && <Dimensions x={0} />}
-      {angleScale && <AngleScale />}
-      <CoilSign />
+      {cut !== null && <SectionFaces layout={layout} x={cut} />}
+      {closeCut && door.latch !== null && latch !== null && (
+        <Dimensions latch={door.latch} placed={latch} x={0} />
+      )}
+      {angleScale && <AngleScale layout={layout} geometry={geometry} stop={door.hinge.stopAngle} />}
+      {latch !== null && <CoilSign mouth={latchPlace(layout, latch).mouth} />}
       <CameraRig
+        layout={layout}
+        direction={direction}
         camera={options.camera}
         section={options.section}
         onFreeOrbit={onFreeOrbit}
         onReady={onCamera}
       />
-      <Driver pinned={pinned} playhead={playhead} quality={quality} onHandle={onHandle} />
+      <Driver view={view} pinned={pinned} playhead={playhead} quality={quality} onHandle={onHandle} />
     </SceneProvider>
   );
 }
@@ -152,23 +166,30 @@ function useStand(camera: Camera, onFreeOrbit: () => void) {
   return { stand, onFreeOrbit: turned };
 }
 
+interface BuiltProps {
+  readonly layout: DoorLayout;
+  readonly through: boolean;
+  readonly covered: boolean;
+}
+
 /** Everything that a builder puts there. */
-function Built({ through, covered }: { readonly through: boolean; readonly covered: boolean }) {
+const Built = memo(function Built({ layout, through, covered }: BuiltProps) {
+  const { wall, frame, hinge, plate, weights, magnets, seal, latch } = layout;
   return (
     <>
-      <Floor />
-      <Wall />
-      <Frame />
-      <Lamp />
-      {covered && !through && <Cover />}
-      <Hinge />
-      <Flap through={through} />
-      <Magnets through={through} />
-      <Seal />
-      <Latch />
+      <Floor wall={wall} />
+      <Wall wall={wall} />
+      <Frame frame={frame} />
+      <Lamp lamps={frame.lamps} />
+      {covered && !through && <Cover cover={wall.cover} />}
+      <Hinge hinge={hinge} />
+      <Flap plate={plate} weights={weights} through={through} />
+      <Magnets magnets={magnets} through={through} />
+      <Seal seal={seal} />
+      <Latch latch={latch} />
     </>
   );
-}
+});
 
 function useLook(theme: Theme, fine: boolean) {
   const palette = usePalette(theme);

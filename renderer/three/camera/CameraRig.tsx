@@ -4,6 +4,7 @@ import { useEffect, useMemo, useRef } from "react";
 import type { PerspectiveCamera } from "three";
 import { OrbitControls } from "three/examples/jsm/controls/OrbitControls.js";
 import type { Camera } from "../../state/view.ts";
+import type { DoorLayout } from "../layout/layout.ts";
 import { useScene } from "../parts/context.ts";
 import { type KeyTurn, turnCamera } from "./keys.ts";
 import { type Move, move, placeAlong } from "./path.ts";
@@ -18,15 +19,18 @@ export interface CameraHandle {
 }
 
 interface CameraRigProps {
+  readonly layout: DoorLayout;
+  /** Of the passage. */
+  readonly direction: 1 | -1;
   readonly camera: Camera;
   readonly section: boolean;
   readonly onFreeOrbit: () => void;
   readonly onReady: (handle: CameraHandle) => void;
 }
 
-export function CameraRig({ camera: view, section, onFreeOrbit, onReady }: CameraRigProps) {
-  const { layout, view: door, touch } = useScene();
-  const { direction } = door.replay;
+export function CameraRig(props: CameraRigProps) {
+  const { layout, direction, camera: view, section, onFreeOrbit, onReady } = props;
+  const { touch } = useScene();
   const camera = useThree((state) => state.camera) as PerspectiveCamera;
   const size = useThree((state) => state.size);
   const controls = useControls(camera);
@@ -36,7 +40,7 @@ export function CameraRig({ camera: view, section, onFreeOrbit, onReady }: Camer
   const aspect = size.width / Math.max(1, size.height);
   const request = `${view} ${section}`;
 
-  // biome-ignore lint/correctness/useExhaustiveDependencies: layouts of one key are alike.
+  // biome-ignore lint/correctness/useExhaustiveDependencies: only a standpoint that is asked for looks at where the passage goes.
   useEffect(() => {
     const first = asked.current === null;
     const same = asked.current === request;
@@ -50,7 +54,7 @@ export function CameraRig({ camera: view, section, onFreeOrbit, onReady }: Camer
       placeAlong(way, 1, camera, controls.target);
     } else moving.current = { way, since: Number.NaN };
     touch();
-  }, [request, layout.key, aspect, camera, controls, touch]);
+  }, [request, layout, aspect, camera, controls, touch]);
 
   useFrame((state) => {
     const current = moving.current;

@@ -12,8 +12,6 @@ import type { Box } from "./solids.ts";
 import { openingTop, type WallLayout, wallLayout } from "./wall.ts";
 
 export interface DoorLayout {
-  /** Equal for doors that look alike: geometry may be kept while it stays. */
-  readonly key: string;
   /** Hinge axis above the floor. */
   readonly hingeHeight: number;
   /** Hinge axis to the flap's bottom edge. */
@@ -42,7 +40,6 @@ export function layoutDoor(door: Door, given: GivenGeometry): DoorLayout {
   const top = openingTop(door, hingeTop);
   const latch = latchLayout(door, hingeHeight, reach);
   return {
-    key: layoutKey(door),
     hingeHeight,
     reach,
     opening: { halfWidth: door.opening.width / 2, bottom: door.opening.sillHeight, top },
@@ -55,12 +52,4 @@ export function layoutDoor(door: Door, given: GivenGeometry): DoorLayout {
     latch,
     seal: sealLayout(door, hingeHeight, reach),
   };
-}
-
-/** The inputs that the picture depends on, as text. */
-export function layoutKey(door: Door): string {
-  const { opening, flap, magnets, latch, seal, solenoid, animals } = door;
-  const lengths = animals.map((animal) => animal.bodyLength);
-  const sealed = [seal.frictionTorque > 0, seal.contactAngle];
-  return JSON.stringify([opening, flap, magnets, latch, sealed, solenoid?.stroke ?? null, lengths]);
 }

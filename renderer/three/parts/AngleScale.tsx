@@ -1,6 +1,8 @@
 /** A protractor at the hinge: degrees, and the bands in which the bolt finds its slot or rides on the edge. */
-import { useEffect, useMemo } from "react";
+import { memo, useEffect, useMemo } from "react";
 import { type BufferGeometry, DoubleSide } from "three";
+import type { DoorGeometry } from "../../state/view.ts";
+import type { DoorLayout } from "../layout/layout.ts";
 import { arcGeometry, onArc, scaleTicks, sectorGeometry } from "../shape/sector.ts";
 import { WHOLE } from "./clip.ts";
 import { useScene } from "./context.ts";
@@ -9,11 +11,17 @@ import { Swinging } from "./Swinging.tsx";
 
 const ORDER = 20;
 
-export function AngleScale() {
-  const { view, layout, look, cut } = useScene();
-  const { slotAngle, captureAngle, blockAngle } = view.geometry;
+interface AngleScaleProps {
+  readonly layout: DoorLayout;
+  readonly geometry: DoorGeometry;
+  /** rad. */
+  readonly stop: number;
+}
+
+export const AngleScale = memo(function AngleScale({ layout, geometry, stop }: AngleScaleProps) {
+  const { look, cut } = useScene();
+  const { slotAngle, captureAngle, blockAngle } = geometry;
   const { reach, hingeHeight } = layout;
-  const stop = view.door.hinge.stopAngle;
   const x = cut ?? -layout.plate.halfWidth - 0.001;
   const radius = 0.62 * reach;
   const ticks = useMemo(() => scaleTicks(stop, 0.018 * reach), [stop, reach]);
@@ -28,18 +36,21 @@ export function AngleScale() {
         {blockAngle !== null && captureAngle !== null && (
           <>
             <Band
+              reach={reach}
               from={slotAngle + captureAngle}
               to={slotAngle + blockAngle}
               colour={palette.riding}
               opacity={0.5}
             />
             <Band
+              reach={reach}
               from={slotAngle - blockAngle}
               to={slotAngle - captureAngle}
               colour={palette.riding}
               opacity={0.5}
             />
             <Band
+              reach={reach}
               from={slotAngle - captureAngle}
               to={slotAngle + captureAngle}
               colour={palette.caught}
@@ -58,7 +69,7 @@ export function AngleScale() {
       </Swinging>
     </>
   );
-}
+});
 
 /** Makes a geometry anew when one of `on` changes, and gives back the old one. */
 function useOwned(make: () => BufferGeometry, on: readonly unknown[]): BufferGeometry {
@@ -69,15 +80,14 @@ function useOwned(make: () => BufferGeometry, on: readonly unknown[]): BufferGeo
 }
 
 interface BandProps {
+  readonly reach: number;
   readonly from: number;
   readonly to: number;
   readonly colour: string;
   readonly opacity: number;
 }
 
-function Band({ from, to, colour, opacity }: BandProps) {
-  const { layout } = useScene();
-  const { reach } = layout;
+function Band({ reach, from, to, colour, opacity }: BandProps) {
   const geometry = useOwned(() => sectorGeometry(0.3 * reach, 0.985 * reach, from, to), [reach, from, to]);
   return (
     <mesh geometry={geometry} renderOrder={ORDER - 1} userData={WHOLE}>

@@ -1,8 +1,8 @@
 /** The animal of the passage, walking through. */
-import { useEffect, useMemo, useState } from "react";
+import { memo, useEffect, useMemo, useState } from "react";
 import type { BufferGeometry, Group, Object3D } from "three";
+import type { Animal as DoorAnimal } from "../../../core/door/door.ts";
 import { FRAME, OUTDOOR_FACE } from "../layout/assumptions.ts";
-import { floorDepth } from "../layout/wall.ts";
 import type { Look } from "../look/look.ts";
 import { type AnimalBody, animalBody, type Limb } from "../motion/animal-body.ts";
 import { newGait } from "../motion/gait.ts";
@@ -14,17 +14,20 @@ import { Pick } from "./Pick.tsx";
 /** Drawn before the clear flap, so that it is seen through it. */
 const ORDER = 1;
 
-export function Animal() {
-  const { view, layout, look, cut } = useScene();
-  const animal = view.door.animals[view.geometry.animal];
-  // Every answer of the worker brings new objects: what counts is whether the animal has other measures.
-  const measures = JSON.stringify(animal);
-  // biome-ignore lint/correctness/useExhaustiveDependencies: animals of the same measures are alike.
-  const body = useMemo(() => animalBody(animal), [measures]);
+interface AnimalProps {
+  readonly animal: DoorAnimal;
+  /** Top of the sill above the floor, m. */
+  readonly sill: number;
+  /** How far the floor goes from the wall, m. */
+  readonly floor: number;
+}
+
+export const Animal = memo(function Animal({ animal, sill, floor }: AnimalProps) {
+  const { look, cut } = useScene();
+  const body = useMemo(() => animalBody(animal), [animal]);
   const [root, setRoot] = useState<Group | null>(null);
   const [joints, setJoints] = useState<readonly Object3D[]>([]);
-  const sill = layout.opening.bottom;
-  const depth = OUTDOOR_FACE + floorDepth(view.door, layout.reach);
+  const depth = OUTDOOR_FACE + floor;
   const rig = useMemo<AnimalRig | null>(() => {
     if (root === null || joints.length === 0) return null;
     const step = { half: OUTDOOR_FACE + FRAME.casingThickness + FRAME.nosing, height: sill };
@@ -39,7 +42,7 @@ export function Animal() {
       </group>
     </Pick>
   );
-}
+});
 
 /** In a section the animal is a shadow of itself: the latch is what is looked at. */
 const IN_SECTION = 0.16;

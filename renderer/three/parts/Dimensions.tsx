@@ -1,7 +1,9 @@
 /** Dimension lines and words beside the cut latch. */
-import { useEffect, useMemo } from "react";
+import { memo, useEffect, useMemo } from "react";
+import type { Latch } from "../../../core/door/door.ts";
 import { formatQuantity } from "../../../core/quantity/format.ts";
 import { type Dimension, latchDimensions, type YZ } from "../layout/dimensions.ts";
+import type { LatchLayout } from "../layout/latch.ts";
 import { lines } from "../shape/sector.ts";
 import { WHOLE } from "./clip.ts";
 import { useScene } from "./context.ts";
@@ -11,16 +13,14 @@ import { Swinging } from "./Swinging.tsx";
 /** In front of the cut, m. */
 const BEFORE = 0.0003;
 
-export function Dimensions({ x }: { readonly x: number }) {
-  const { view, layout } = useScene();
-  const { latch } = view.door;
-  const placed = layout.latch;
-  // biome-ignore lint/correctness/useExhaustiveDependencies: layouts of one key are alike, the latch among them.
-  const sets = useMemo(
-    () => (latch === null || placed === null ? null : latchDimensions(latch, placed)),
-    [layout.key],
-  );
-  if (sets === null || placed === null) return null;
+interface DimensionsProps {
+  readonly latch: Latch;
+  readonly placed: LatchLayout;
+  readonly x: number;
+}
+
+export const Dimensions = memo(function Dimensions({ latch, placed, x }: DimensionsProps) {
+  const sets = useMemo(() => latchDimensions(latch, placed), [latch, placed]);
   const strike = <DimensionSet dimensions={sets.strike} x={x} />;
   const bolt = <DimensionSet dimensions={sets.bolt} x={x} />;
   const strikeSwings = placed.boltOn === "frame";
@@ -30,7 +30,7 @@ export function Dimensions({ x }: { readonly x: number }) {
       {strikeSwings ? bolt : strike}
     </>
   );
-}
+});
 
 function DimensionSet({ dimensions, x }: { readonly dimensions: readonly Dimension[]; readonly x: number }) {
   const { look, units } = useScene();

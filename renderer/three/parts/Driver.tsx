@@ -13,14 +13,15 @@ import { clipScene, cutPlanes } from "./clip.ts";
 import { useScene } from "./context.ts";
 
 interface DriverProps {
+  readonly view: DoorView;
   readonly pinned: DoorView | null;
   readonly playhead: Playhead;
   readonly quality: Quality;
   readonly onHandle: (handle: DoorSceneHandle | null) => void;
 }
 
-export function Driver({ pinned, playhead, quality, onHandle }: DriverProps) {
-  const { view, rig, cut, touch } = useScene();
+export function Driver({ view, pinned, playhead, quality, onHandle }: DriverProps) {
+  const { rig, cut, touch } = useScene();
   const get = useThree((state) => state.get);
   const other = pinned?.replay ?? null;
 

@@ -1,5 +1,5 @@
 /** The pinned door's flap: an outline that swings by its own film. */
-import { useEffect, useMemo, useState } from "react";
+import { memo, useEffect, useMemo, useState } from "react";
 import { DoubleSide, EdgesGeometry, type Group } from "three";
 import type { DoorView } from "../../state/view.ts";
 import { layoutDoor } from "../layout/layout.ts";
@@ -8,16 +8,15 @@ import { useRig, useScene } from "./context.ts";
 
 const ORDER = 6;
 
-export function Ghost({ pinned }: { readonly pinned: DoorView }) {
+export const Ghost = memo(function Ghost({ pinned }: { readonly pinned: DoorView }) {
   const { look } = useScene();
   const [group, setGroup] = useState<Group | null>(null);
   useRig((rig) => rig.ghosts, group);
   const layout = useMemo(() => layoutDoor(pinned.door, pinned.geometry), [pinned]);
-  // biome-ignore lint/correctness/useExhaustiveDependencies: layouts of one key are alike.
   const shapes = useMemo(() => {
     const plate = plateGeometry(layout.plate);
     return { plate, edges: new EdgesGeometry(plate, 40) };
-  }, [layout.key]);
+  }, [layout]);
   useEffect(
     () => () => {
       shapes.plate.dispose();
@@ -36,4 +35,4 @@ export function Ghost({ pinned }: { readonly pinned: DoorView }) {
       </lineSegments>
     </group>
   );
-}
+});

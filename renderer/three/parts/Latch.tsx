@@ -1,8 +1,8 @@
 /** Strike, bolt and solenoid, each in the frame of what it is fixed to. */
-import { type ReactNode, useMemo, useState } from "react";
-import { BufferGeometry, type Group, type Mesh } from "three";
+import { memo, type ReactNode, useMemo, useState } from "react";
+import type { Group, Mesh } from "three";
 import type { LatchLayout } from "../layout/latch.ts";
-import { latchPlace } from "../layout/section.ts";
+import type { Box, Rod } from "../layout/solids.ts";
 import { boxesGeometry } from "../shape/chamfered.ts";
 import { rodsGeometry } from "../shape/rods.ts";
 import { springGeometry } from "../shape/spring.ts";
@@ -11,30 +11,28 @@ import { Label } from "./Label.tsx";
 import { Pick } from "./Pick.tsx";
 import { Swinging } from "./Swinging.tsx";
 
-export function Latch() {
-  const { layout } = useScene();
-  const { latch } = layout;
+export const Latch = memo(function Latch({ latch }: { readonly latch: LatchLayout | null }) {
   if (latch === null) return null;
   const onFlap = latch.boltOn === "flap";
   return (
     <>
       <On flap={!onFlap}>
-        <Strike />
+        <Strike boxes={latch.strike} />
       </On>
       <On flap={onFlap}>
         <Bolt latch={latch} />
       </On>
     </>
   );
-}
+});
 
 function On({ flap, children }: { readonly flap: boolean; readonly children: ReactNode }) {
   return flap ? <Swinging>{children}</Swinging> : children;
 }
 
-function Strike() {
+function Strike({ boxes }: { readonly boxes: readonly Box[] }) {
   const { look } = useScene();
-  const strike = useGeometry(({ latch }) => boxesGeometry(latch?.strike ?? [], 0.0003));
+  const strike = useGeometry(boxes, fineBoxes);
   return (
     <Pick part="latch">
       <mesh geometry={strike} material={look.steel} castShadow />
@@ -42,24 +40,18 @@ function Strike() {
   );
 }
 
+const fineBoxes = (boxes: readonly Box[]) => boxesGeometry(boxes, 0.0003);
+/** Seen from near. */
+const roundRod = (rod: Rod) => rodsGeometry([rod], 28);
+
 function Bolt({ latch }: { readonly latch: LatchLayout }) {
   const { look } = useScene();
   const { bolt } = latch;
-  const shaft = useGeometry((l) =>
-    l.latch === null ? new BufferGeometry() : rodsGeometry([l.latch.bolt.shaft, l.latch.bolt.collar]),
-  );
-  const guide = useGeometry((l) =>
-    l.latch === null ? new BufferGeometry() : rodsGeometry([l.latch.bolt.guide], 28),
-  );
-  const coil = useGeometry((l) =>
-    l.latch === null ? new BufferGeometry() : rodsGeometry([l.latch.bolt.coil], 28),
-  );
-  const yoke = useGeometry((l) => boxesGeometry(l.latch?.bolt.yoke ?? [], 0.0003));
-  const spring = useGeometry((l) =>
-    l.latch === null
-      ? new BufferGeometry()
-      : springGeometry(l.latch.bolt.spring.radius, l.latch.bolt.spring.length, 0.0006),
-  );
+  const shaft = useGeometry(bolt, (one) => rodsGeometry([one.shaft, one.collar]));
+  const guide = useGeometry(bolt.guide, roundRod);
+  const coil = useGeometry(bolt.coil, roundRod);
+  const yoke = useGeometry(bolt.yoke, fineBoxes);
+  const spring = useGeometry(bolt.spring, ({ radius, length }) => springGeometry(radius, length, 0.0006));
   const [shaftGroup, setShaft] = useState<Group | null>(null);
   const [springMesh, setSpring] = useState<Mesh | null>(null);
   const rig = useMemo(
@@ -94,14 +86,11 @@ function Bolt({ latch }: { readonly latch: LatchLayout }) {
   );
 }
 
-/** Says in words that the coil is driven, beside the latch. */
-export function CoilSign() {
-  const { layout, look } = useScene();
+/** Says in words that the coil is driven, beside the latch. `mouth`: the slot's above the floor, m. */
+export const CoilSign = memo(function CoilSign({ mouth }: { readonly mouth: number }) {
+  const { look } = useScene();
   const [group, setGroup] = useState<Group | null>(null);
   useRig((rig) => rig.coilOn, group);
-  const { latch } = layout;
-  if (latch === null) return null;
-  const { mouth } = latchPlace(layout, latch);
   const { palette } = look;
   return (
     <group ref={setGroup}>
@@ -117,4 +106,4 @@ export function CoilSign() {
       />
     </group>
   );
-}
+});

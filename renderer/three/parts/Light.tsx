@@ -1,20 +1,22 @@
 /** Daylight from both sides of the wall; the side looked at has the sun and its shadows. */
-import { useMemo } from "react";
+import { memo, useMemo } from "react";
 import { Object3D } from "three";
+import type { Box } from "../layout/solids.ts";
 import { useScene } from "./context.ts";
 
 const SHADOW_PIXELS = 1024;
 
 interface LightProps {
+  /** Of the wall, m. */
+  readonly bounds: Box;
   /** The camera is outdoors. */
   readonly outdoors: boolean;
   readonly shadows: boolean;
 }
 
-export function Light({ outdoors, shadows }: LightProps) {
-  const { layout, look } = useScene();
+export const Light = memo(function Light({ bounds, outdoors, shadows }: LightProps) {
+  const { look } = useScene();
   const dim = look.palette.theme === "dark" ? 0.72 : 1;
-  const { bounds } = layout.wall;
   const side = outdoors ? 1 : -1;
   const height = bounds.max[1];
   const reach = Math.max(bounds.max[0], height) * 1.25;
@@ -40,4 +42,4 @@ export function Light({ outdoors, shadows }: LightProps) {
       <directionalLight position={[1.4, 1, -1.2 * side]} intensity={0.6 * dim} color="#e8eef5" />
     </>
   );
-}
+});

@@ -1,10 +1,10 @@
 /** The centring magnets; seen through everything, with their poles, on request. */
 
-import { useEffect, useMemo } from "react";
+import { memo, useEffect, useMemo } from "react";
 import type { Material } from "three";
 import { BufferGeometry, CylinderGeometry } from "three";
 import { mergeGeometries } from "three/examples/jsm/utils/BufferGeometryUtils.js";
-import type { Disc, Pole } from "../layout/magnets.ts";
+import type { Disc, MagnetLayout, Pole } from "../layout/magnets.ts";
 import { AXIS_INDEX, type Vec3 } from "../layout/solids.ts";
 import { POLE_COLOURS } from "../look/look.ts";
 import { boxesGeometry } from "../shape/chamfered.ts";
@@ -13,33 +13,39 @@ import { Label } from "./Label.tsx";
 import { Pick } from "./Pick.tsx";
 import { Swinging } from "./Swinging.tsx";
 
-export function Magnets({ through }: { readonly through: boolean }) {
-  const { layout, look } = useScene();
-  const carriers = useGeometry(({ magnets }) => boxesGeometry(magnets?.carriers ?? [], 0.0008));
-  const { magnets } = layout;
+interface MagnetsProps {
+  readonly magnets: MagnetLayout | null;
+  readonly through: boolean;
+}
+
+const NONE: readonly never[] = [];
+
+export const Magnets = memo(function Magnets({ magnets, through }: MagnetsProps) {
+  const { look } = useScene();
+  const carriers = useGeometry(magnets?.carriers ?? NONE, (boxes) => boxesGeometry(boxes, 0.0008));
   if (magnets === null) return null;
   return (
     <Pick part="magnets">
-      <Discs discs="onFrame" through={through} />
+      <Discs discs={magnets.onFrame} through={through} />
       {through && magnets.onFrame.map((disc) => <PoleName key={discKey(disc)} disc={disc} />)}
       <Swinging>
         {!through && <mesh geometry={carriers} material={look.carrier} />}
-        <Discs discs="onFlap" through={through} />
+        <Discs discs={magnets.onFlap} through={through} />
         {through && magnets.onFlap.map((disc) => <PoleName key={discKey(disc)} disc={disc} />)}
       </Swinging>
     </Pick>
   );
-}
+});
 
 function discKey({ centre }: Disc): string {
   return centre.join(" ");
 }
 
 /** All discs of one side of the gap: two halves, one per pole. */
-function Discs({ discs, through }: { readonly discs: "onFrame" | "onFlap"; readonly through: boolean }) {
+function Discs({ discs, through }: { readonly discs: readonly Disc[]; readonly through: boolean }) {
   const { look } = useScene();
-  const north = useGeometry(({ magnets }) => polesGeometry(magnets?.[discs] ?? [], "N"));
-  const south = useGeometry(({ magnets }) => polesGeometry(magnets?.[discs] ?? [], "S"));
+  const north = useGeometry(discs, (all) => polesGeometry(all, "N"));
+  const south = useGeometry(discs, (all) => polesGeometry(all, "S"));
   const northSeen = useSeen(look.north, through);
   const southSeen = useSeen(look.south, through);
   const order = through ? 12 : 0;

@@ -1,18 +1,24 @@
 /** Where the door is cut: hatched faces, each in the frame of what was cut. */
-import { useEffect, useMemo, useState } from "react";
+import { memo, useEffect, useMemo, useState } from "react";
 import { Group, LineSegments, Mesh } from "three";
+import type { BoltLayout } from "../layout/latch.ts";
+import type { DoorLayout } from "../layout/layout.ts";
 import { type CutFace, cutFaces } from "../layout/section.ts";
 import type { Look } from "../look/look.ts";
 import { cutGeometry, cutOutlines, facesByStuff } from "../shape/cut-faces.ts";
-import { useRig, useScene } from "./context.ts";
+import { useRig, useScene, useShared } from "./context.ts";
 import { Swinging } from "./Swinging.tsx";
 
-export function SectionFaces({ x }: { readonly x: number }) {
-  const { layout } = useScene();
-  // biome-ignore lint/correctness/useExhaustiveDependencies: layouts of one key are alike.
-  const faces = useMemo(() => cutFaces(layout, x), [layout.key, x]);
-  const bolt = <BoltFaces faces={faces.bolt} x={x} />;
-  const onFlap = layout.latch?.boltOn === "flap";
+interface SectionFacesProps {
+  readonly layout: DoorLayout;
+  readonly x: number;
+}
+
+export const SectionFaces = memo(function SectionFaces({ layout, x }: SectionFacesProps) {
+  const faces = useShared(useMemo(() => cutFaces(layout, x), [layout, x]));
+  const { latch } = layout;
+  const bolt = latch === null ? null : <BoltFaces bolt={latch.bolt} faces={faces.bolt} x={x} />;
+  const onFlap = latch?.boltOn === "flap";
   return (
     <>
       <Faces faces={faces.fixed} x={x} />
@@ -23,27 +29,25 @@ export function SectionFaces({ x }: { readonly x: number }) {
       </Swinging>
     </>
   );
-}
+});
 
 interface FacesProps {
   readonly faces: readonly CutFace[];
   readonly x: number;
 }
 
-function Faces({ faces, x }: FacesProps) {
+const Faces = memo(function Faces({ faces, x }: FacesProps) {
   const { look } = useScene();
   const group = useFaces(faces, x, look);
   return <primitive object={group} />;
-}
+});
 
-function BoltFaces({ faces, x }: FacesProps) {
-  const { layout } = useScene();
+function BoltFaces({ bolt, faces, x }: FacesProps & { readonly bolt: BoltLayout }) {
   const [moving, setMoving] = useState<Group | null>(null);
   const [unused] = useState(() => new Group());
-  const bolt = layout.latch?.bolt;
   const rig = useMemo(
     () =>
-      moving === null || bolt === undefined
+      moving === null
         ? null
         : { direction: bolt.direction, springLength: bolt.spring.length, shaft: moving, spring: unused },
     [moving, bolt, unused],

@@ -4,11 +4,11 @@ import type { Group } from "three";
 import { useRig, useScene } from "./context.ts";
 
 export function Swinging({ children }: { readonly children: ReactNode }) {
-  const { layout } = useScene();
+  const { hingeHeight } = useScene();
   const [group, setGroup] = useState<Group | null>(null);
   useRig((rig) => rig.flaps, group);
   return (
-    <group ref={setGroup} position-y={layout.hingeHeight}>
+    <group ref={setGroup} position-y={hingeHeight}>
       {children}
     </group>
   );

@@ -1,20 +1,26 @@
 /** The piece of wall, the floor on either side, the frame. */
 
-import { useState } from "react";
-import type { Mesh } from "three";
+import { memo, useState } from "react";
+import { BufferGeometry, type Mesh } from "three";
+import type { FrameLayout } from "../layout/frame.ts";
 import type { Box, Rod } from "../layout/solids.ts";
+import type { WallLayout } from "../layout/wall.ts";
 import { boxesGeometry } from "../shape/chamfered.ts";
 import { layersGeometry } from "../shape/layers.ts";
 import { rodsGeometry } from "../shape/rods.ts";
 import { useGeometry, useRig, useScene } from "./context.ts";
 import { Pick } from "./Pick.tsx";
 
-export function Wall() {
+interface WallProps {
+  readonly wall: WallLayout;
+}
+
+export const Wall = memo(function Wall({ wall }: WallProps) {
   const { look } = useScene();
-  const plaster = useGeometry(({ wall }) => layersGeometry(wall.plaster));
-  const core = useGeometry(({ wall }) => layersGeometry(wall.core));
-  const cladding = useGeometry(({ wall }) => layersGeometry(wall.cladding));
-  const skirting = useGeometry(({ wall }) => boxesGeometry(wall.skirting, 0.004));
+  const plaster = useGeometry(wall.plaster, layersGeometry);
+  const core = useGeometry(wall.core, layersGeometry);
+  const cladding = useGeometry(wall.cladding, layersGeometry);
+  const skirting = useGeometry(wall.skirting, (boxes) => boxesGeometry(boxes, 0.004));
   return (
     <>
       <mesh geometry={plaster} material={look.plaster} receiveShadow />
@@ -23,13 +29,13 @@ export function Wall() {
       <mesh geometry={skirting} material={look.skirting} receiveShadow />
     </>
   );
-}
+});
 
-export function Floor() {
+export const Floor = memo(function Floor({ wall }: WallProps) {
   const { look } = useScene();
-  const boards = useGeometry(({ wall }) => boxesGeometry([wall.indoorFloor], 0));
-  const paving = useGeometry(({ wall }) => boxesGeometry([wall.outdoorFloor], 0));
-  const slab = useGeometry(({ wall }) => boxesGeometry([wall.slab], 0.003));
+  const boards = useGeometry(wall.indoorFloor, (floor) => boxesGeometry([floor], 0));
+  const paving = useGeometry(wall.outdoorFloor, (floor) => boxesGeometry([floor], 0));
+  const slab = useGeometry(wall.slab, (one) => boxesGeometry([one], 0.003));
   return (
     <>
       <mesh geometry={boards} material={look.boards} receiveShadow />
@@ -37,34 +43,35 @@ export function Floor() {
       <mesh geometry={slab} material={look.slab} />
     </>
   );
-}
+});
 
-export function Frame() {
+export const Frame = memo(function Frame({ frame }: { readonly frame: FrameLayout }) {
   const { look } = useScene();
-  const trim = useGeometry(({ frame }) => {
-    const rail = frame.rail === null ? [] : [frame.rail];
-    return boxesGeometry([...frame.boards, ...frame.casing, frame.sill, ...rail], 0.0018);
-  });
+  const trim = useGeometry(frame, ({ boards, casing, sill, rail }) =>
+    boxesGeometry([...boards, ...casing, sill, ...(rail === null ? [] : [rail])], 0.0018),
+  );
   return (
     <Pick part="opening">
       <mesh geometry={trim} material={look.trim} castShadow receiveShadow />
     </Pick>
   );
-}
+});
 
 /** Closes the latch's pocket on the indoor side. */
-export function Cover() {
-  const { look, layout } = useScene();
-  const cover = useGeometry(({ wall }) => boxesGeometry(wall.cover === null ? [] : [wall.cover], 0.0008));
-  const screws = useGeometry(({ wall }) => rodsGeometry(wall.cover === null ? [] : screwsOf(wall.cover)));
-  if (layout.wall.cover === null) return null;
+export const Cover = memo(function Cover({ cover: box }: { readonly cover: Box | null }) {
+  const { look } = useScene();
+  const cover = useGeometry(box, (one) => boxesGeometry(one === null ? [] : [one], 0.0008));
+  const screws = useGeometry(box, (one) =>
+    one === null ? new BufferGeometry() : rodsGeometry(screwsOf(one)),
+  );
+  if (box === null) return null;
   return (
     <Pick part="latch">
       <mesh geometry={cover} material={look.steel} />
       <mesh geometry={screws} material={look.darkSteel} />
     </Pick>
   );
-}
+});
 
 function screwsOf({ min, max }: Box): Rod[] {
   const inset = 0.005;
@@ -75,14 +82,12 @@ function screwsOf({ min, max }: Box): Rod[] {
 }
 
 /** Lit while the coil is driven; its bezel stays. */
-export function Lamp() {
+export const Lamp = memo(function Lamp({ lamps }: { readonly lamps: readonly Rod[] }) {
   const { look } = useScene();
-  const bezel = useGeometry(({ frame }) =>
-    rodsGeometry(
-      frame.lamps.map((lamp) => ({ ...lamp, radius: lamp.radius * 1.5, length: lamp.length * 0.7 })),
-    ),
+  const bezel = useGeometry(lamps, (rods) =>
+    rodsGeometry(rods.map((lamp) => ({ ...lamp, radius: lamp.radius * 1.5, length: lamp.length * 0.7 }))),
   );
-  const lens = useGeometry(({ frame }) => rodsGeometry(frame.lamps));
+  const lens = useGeometry(lamps, (rods) => rodsGeometry(rods));
   const [on, setOn] = useState<Mesh | null>(null);
   const [off, setOff] = useState<Mesh | null>(null);
   useRig((rig) => rig.coilOn, on);
@@ -94,4 +99,4 @@ export function Lamp() {
       <mesh ref={setOff} geometry={lens} material={look.lampOff} />
     </Pick>
   );
-}
+});

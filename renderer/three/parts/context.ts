@@ -1,15 +1,18 @@
-/** What every part of the picture shares: the layout, the materials, the rig of moving things. */
-import { createContext, useContext, useEffect, useMemo } from "react";
+/**
+ * What every part of the picture shares: the materials, the rig of moving things. What a part shows of the door it is given, so that a
+ * change elsewhere does not touch it.
+ */
+import { createContext, useContext, useEffect, useMemo, useRef } from "react";
 import type { BufferGeometry } from "three";
-import type { DoorView, UnitSystem } from "../../state/view.ts";
-import type { DoorLayout } from "../layout/layout.ts";
+import { sharing } from "../../state/share.ts";
+import type { UnitSystem } from "../../state/view.ts";
 import type { Look } from "../look/look.ts";
 import type { Rig } from "../motion/rig.ts";
 import type { ScenePart } from "../scene-props.ts";
 
 export interface SceneParts {
-  readonly view: DoorView;
-  readonly layout: DoorLayout;
+  /** Hinge axis above the floor, m. */
+  readonly hingeHeight: number;
   readonly look: Look;
   readonly rig: Rig;
   /** The page's type has come. */
@@ -32,11 +35,17 @@ export function useScene(): SceneParts {
   return parts;
 }
 
-/** A geometry that is made again only when the layout looks different, and given back when it is not needed. */
-export function useGeometry(make: (layout: DoorLayout) => BufferGeometry): BufferGeometry {
-  const { layout } = useScene();
-  // biome-ignore lint/correctness/useExhaustiveDependencies: layouts of one key are alike, and `make` reads nothing else.
-  const geometry = useMemo(() => make(layout), [layout.key]);
+/** Parts of a value that are the same at the next render as the very same objects. */
+export function useShared<T>(value: T): T {
+  const kept = useRef(value);
+  kept.current = sharing(kept.current, value);
+  return kept.current;
+}
+
+/** The geometry of a thing: made again only for another thing, and given back when it is not needed. */
+export function useGeometry<T>(thing: T, make: (thing: T) => BufferGeometry): BufferGeometry {
+  // biome-ignore lint/correctness/useExhaustiveDependencies: `make` reads nothing but the thing.
+  const geometry = useMemo(() => make(thing), [thing]);
   useEffect(() => () => geometry.dispose(), [geometry]);
   return geometry;
 }

@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { magnetRows } from "../../../../core/parts/magnets.ts";
-import { layoutKey } from "../../../../renderer/three/layout/layout.ts";
+import { sharing } from "../../../../renderer/state/share.ts";
 import { latchPlace } from "../../../../renderer/three/layout/section.ts";
 import { DOORS, doorNamed, given, layoutOf } from "../doors.ts";
 
@@ -114,17 +114,24 @@ test("a weight has its mass in steel and its centre at its distance", () => {
   expect(-(bar.min[1] + bar.max[1]) / 2).toBeCloseTo(weight.distanceFromHinge, 12);
 });
 
-test("the key changes with what is seen and with nothing else", () => {
+test("a layout is the same again where nothing seen is different, and else in every part that the change is not about", () => {
   const door = doorNamed("03-jamb-one.door.json");
-  const wider = {
-    ...door,
-    flap: { ...door.flap, width: (door.flap.width * 1.01) as typeof door.flap.width },
-  };
+  const before = layoutOf(door);
   const renamed = {
     ...door,
     name: "another",
     hinge: { ...door.hinge, staticRatio: 2 as typeof door.hinge.staticRatio },
   };
-  expect(layoutKey(wider)).not.toBe(layoutKey(door));
-  expect(layoutKey(renamed)).toBe(layoutKey(door));
+  expect(sharing(before, layoutOf(renamed))).toBe(before);
+
+  const { magnets } = door;
+  if (magnets === null) throw new Error("the door has no magnets");
+  const thicker = {
+    ...door,
+    magnets: { ...magnets, thickness: (magnets.thickness * 1.1) as typeof magnets.thickness },
+  };
+  const after = sharing(before, layoutOf(thicker));
+  expect(after.magnets).not.toBe(before.magnets);
+  for (const part of ["wall", "frame", "hinge", "plate", "weights", "latch", "seal"] as const)
+    expect(after[part]).toBe(before[part]);
 });
