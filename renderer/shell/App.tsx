@@ -20,9 +20,9 @@ export function App(): ReactNode {
   const there = usePage((state) => state.document !== null);
   useLook();
   useKeys();
-  useShellState();
   return (
     <div className="window">
+      <ShellState />
       <div className="bench" data-empty={!there || undefined}>
         <Header />
         {there ? <Bench /> : <Welcome />}
@@ -53,8 +53,11 @@ function Bench(): ReactNode {
   );
 }
 
-/** Tells the shell what its menu and its closing question need to know, and the window's title. */
-function useShellState(): void {
+/**
+ * Tells the shell what its menu and its closing question need to know, and the window's title. Shows nothing: by itself, because it
+ * hears of every step, and nothing else here needs to.
+ */
+function ShellState(): ReactNode {
   const { bridge } = useWorkbench();
   const undoName = usePage(({ history }) => history.done[history.done.length - 1]?.name ?? null);
   const redoName = usePage(({ history }) => history.undone[history.undone.length - 1]?.name ?? null);
@@ -65,4 +68,5 @@ function useShellState(): void {
   useEffect(() => {
     document.title = name === null ? "Swingstill" : `${unsaved ? "• " : ""}${name} – Swingstill`;
   }, [name, unsaved]);
+  return null;
 }
