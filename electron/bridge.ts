@@ -54,6 +54,7 @@ export type MenuCommand =
   | "export-trace"
   | "export-picture"
   | "export-sheet"
+  | "paper"
   | "undo"
   | "redo"
   | "play-pause"

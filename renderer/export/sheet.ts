@@ -1,32 +1,23 @@
-/** The build sheet and its files as one archive, written on a thread of its own. */
-import { textOf } from "../state/page-store.ts";
-import type { SheetAnswer, SheetOrder } from "../worker/sheet-messages.ts";
+/** The build sheet and all that goes with it as one archive. */
+import type { StoreApi } from "zustand/vanilla";
+import type { Settings } from "../state/settings.ts";
 import { type ExportNeeds, stem } from "./exports.ts";
+import { createSheetClient, taskOf } from "./sheet-client.ts";
 
-export async function exportSheet({ page, bridge, ui }: ExportNeeds): Promise<void> {
-  const state = page.store.getState();
-  const text = textOf(state);
-  const { units, study } = state;
+export async function exportSheet({
+  page,
+  bridge,
+  ui,
+  settings,
+}: ExportNeeds & { readonly settings: StoreApi<Settings> }): Promise<void> {
   const name = `${stem(page)}-build`;
-  ui.setState({ said: "Writing the build sheet" });
-  const order: SheetOrder = {
-    text,
-    units,
-    paper: units === "inch" ? "letter" : "a4",
-    study: study?.text === text ? study : null,
-    name,
-  };
-  const answer = await askOnce(order);
-  if (answer.kind === "refused") throw new Error(answer.reasons.join(" "));
-  const saved = await bridge.saveBytes(`${name}.zip`, answer.bytes, "application/zip");
-  if (saved !== null) ui.setState({ said: `Build sheet written to ${saved}` });
-}
-
-function askOnce(order: SheetOrder): Promise<SheetAnswer> {
-  const worker = new Worker(new URL("../worker/sheet-worker.ts", import.meta.url), { type: "module" });
-  return new Promise<SheetAnswer>((resolve, reject) => {
-    worker.onmessage = ({ data }: MessageEvent<SheetAnswer>) => resolve(data);
-    worker.onerror = ({ message }) => reject(new Error(message));
-    worker.postMessage(order);
-  }).finally(() => worker.terminate());
+  ui.setState({ said: "Writing the sheets" });
+  const client = createSheetClient();
+  try {
+    const bytes = await client.archive(taskOf(page.store.getState(), settings.getState()), name);
+    const saved = await bridge.saveBytes(`${name}.zip`, bytes, "application/zip");
+    if (saved !== null) ui.setState({ said: `All sheets written to ${saved}` });
+  } finally {
+    client.end();
+  }
 }

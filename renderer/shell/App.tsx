@@ -1,5 +1,5 @@
 /** The window: header, verdict, parts, stage, transport, strip, and the dialogs above them. */
-import { type ReactNode, useEffect } from "react";
+import { lazy, type ReactNode, Suspense, useEffect } from "react";
 import { PartsRail } from "../parts/PartsRail.tsx";
 import { StationForm } from "../parts/StationForm.tsx";
 import { isUnsaved } from "../state/page-store.ts";
@@ -14,7 +14,9 @@ import { Strip } from "./Strip.tsx";
 import { Transport } from "./Transport.tsx";
 import { VerdictBand } from "./VerdictBand.tsx";
 import { Welcome } from "./Welcome.tsx";
-import { usePage, useWorkbench } from "./workbench.ts";
+import { usePage, useUi, useWorkbench } from "./workbench.ts";
+
+const Paper = lazy(() => import("../paper/Paper.tsx"));
 
 export function App(): ReactNode {
   const there = usePage((state) => state.document !== null);
@@ -27,10 +29,21 @@ export function App(): ReactNode {
         <Header />
         {there ? <Bench /> : <Welcome />}
       </div>
+      <PaperPlace />
       <Dialogs />
       <DropTarget />
       <Said />
     </div>
+  );
+}
+
+function PaperPlace(): ReactNode {
+  const open = useUi((state) => state.paper !== null);
+  if (!open) return null;
+  return (
+    <Suspense fallback={null}>
+      <Paper />
+    </Suspense>
   );
 }
 

@@ -31,6 +31,7 @@ export function Header(): ReactNode {
       <UndoRedo />
       <span className="head-gap" />
       <DoorMenu />
+      <PaperButton />
       <ViewMenu />
       <CommandButton command="help" label="Help">
         <Icon name="help" /> Help
@@ -120,6 +121,15 @@ function CommandButton({
   );
 }
 
+function PaperButton(): ReactNode {
+  const there = usePage((state) => state.document !== null);
+  return (
+    <CommandButton command="paper" label="Paper: look, print, save" disabled={!there}>
+      Paper
+    </CommandButton>
+  );
+}
+
 function DoorMenu(): ReactNode {
   const { commands, bridge, documents } = useWorkbench();
   const there = usePage((state) => state.document !== null);
@@ -142,7 +152,9 @@ function DoorMenu(): ReactNode {
         <Menu
           className="menu"
           disabledKeys={
-            there ? [] : ["save", "save-as", "export-sheet", "export-trace", "export-picture", "export-film"]
+            there
+              ? []
+              : ["save", "save-as", "paper", "export-sheet", "export-trace", "export-picture", "export-film"]
           }
         >
           {item("new", "New from an example…")}
@@ -151,7 +163,9 @@ function DoorMenu(): ReactNode {
           {item("save", "Save", "Ctrl S")}
           {item("save-as", "Save as…", "Ctrl Shift S")}
           <Separator className="menu-line" />
-          {item("export-sheet", "Build sheet and template…")}
+          {item("paper", "Paper: look, print, save…", "Ctrl P")}
+          {item("export-sheet", "All sheets and data as one archive…")}
+          <Separator className="menu-line" />
           {item("export-trace", "Swing as CSV…")}
           {item("export-picture", "Picture of the door…")}
           {item("export-film", "Film of the passage…")}

@@ -47,7 +47,13 @@ export function createCommands(needs: CommandNeeds): Commands {
     "export-trace": () => void exportTrace(needs).catch(tell("The swing could not be exported")),
     "export-picture": () => void exportPicture(needs).catch(tell("The picture could not be made")),
     "export-film": () => void exportFilm(needs).catch(tell("The film could not be made")),
-    "export-sheet": () => void exportSheet(needs).catch(tell("The build sheet could not be written")),
+    "export-sheet": () => void exportSheet(needs).catch(tell("The sheets could not be written")),
+    paper: () => {
+      if (page.store.getState().document === null) return;
+      playhead.pause();
+      // Asked for again where it is open, it prints.
+      ui.setState({ paper: ui.getState().paper === null ? "look" : "print" });
+    },
     undo: page.actions.undo,
     redo: page.actions.redo,
     "play-pause": () => playhead.toggle(),

@@ -19,12 +19,14 @@ export const KEY_HELP: readonly KeyHelp[] = [
   { keys: "F6", does: "go to the next region: parts, door, strip" },
   { keys: "Ctrl Z, Ctrl Y", does: "undo, redo" },
   { keys: "Ctrl O, Ctrl S, Ctrl Shift S", does: "open, save, save as" },
+  { keys: "Ctrl P", does: "paper: look, print, save; there Page Up, Page Down leaf, + − 0 zoom" },
   { keys: "Ctrl +, Ctrl −, Ctrl 0", does: "larger, smaller, usual text" },
   { keys: "F1", does: "this help" },
 ];
 
 const WITH_CONTROL: Readonly<Record<string, CommandName>> = {
   o: "open",
+  p: "paper",
   s: "save",
   "shift+s": "save-as",
   z: "undo",
@@ -50,7 +52,7 @@ export function useKeys(): void {
   const { commands, ui, playhead } = useWorkbench();
   useEffect(() => {
     const onKey = (event: KeyboardEvent): void => {
-      if (event.defaultPrevented || ui.getState().dialog !== null) return;
+      if (event.defaultPrevented || ui.getState().dialog !== null || ui.getState().paper !== null) return;
       const name =
         plainCommand(event) ??
         (event.ctrlKey || event.metaKey ? commandOfKey(event.key, event.shiftKey) : undefined);

@@ -21,6 +21,8 @@ export interface UiState {
   /** The protractor at the hinge. */
   readonly angleScale: boolean;
   readonly dialog: DialogState | null;
+  /** The paper view: open to look at, or asked to print what it shows. */
+  readonly paper: "look" | "print" | null;
   /** A key of the file whose input is to take the focus. */
   readonly wanted: string | null;
   /** A short word said once, as after copying. */
@@ -34,6 +36,7 @@ export function createUi(): StoreApi<UiState> {
     scene: { camera: "side", section: false, magnetsThrough: false, animal: true },
     angleScale: false,
     dialog: null,
+    paper: null,
     wanted: null,
     said: "",
   }));

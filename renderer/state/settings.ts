@@ -1,5 +1,7 @@
 /** What the person chose for the page itself, kept in this browser or on this desktop. */
 import { createStore, type StoreApi } from "zustand/vanilla";
+import type { PaperName } from "../../core/sheet/paper.ts";
+import type { SymbolSet } from "../../core/sheet/wiring-symbols.ts";
 import type { Theme, UnitSystem } from "./view.ts";
 
 export interface Settings {
@@ -7,11 +9,14 @@ export interface Settings {
   readonly units: UnitSystem;
   /** Text size over the usual one. */
   readonly zoom: number;
+  /** To print on, and the wiring's symbols; `null`: what is usual where the units are. */
+  readonly paper: PaperName | null;
+  readonly symbols: SymbolSet | null;
 }
 
 export const ZOOMS = [0.8, 0.9, 1, 1.1, 1.25, 1.5, 1.75, 2] as const;
 
-const USUAL: Settings = { theme: "system", units: "metric", zoom: 1 };
+const USUAL: Settings = { theme: "system", units: "metric", zoom: 1, paper: null, symbols: null };
 const KEY = "swingstill-settings";
 
 /** The part of localStorage needed here. */
@@ -28,11 +33,13 @@ export function readSettings(shelf: Shelf): Settings {
 
 function settingsFrom(raw: unknown): Settings {
   if (typeof raw !== "object" || raw === null) return USUAL;
-  const { theme, units, zoom } = raw as Record<string, unknown>;
+  const { theme, units, zoom, paper, symbols } = raw as Record<string, unknown>;
   return {
     theme: theme === "light" || theme === "dark" ? theme : "system",
     units: units === "inch" ? "inch" : "metric",
     zoom: ZOOMS.find((z) => z === zoom) ?? 1,
+    paper: paper === "a4" || paper === "letter" ? paper : null,
+    symbols: symbols === "iec" || symbols === "ieee" ? symbols : null,
   };
 }
 

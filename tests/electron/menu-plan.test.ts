@@ -29,6 +29,15 @@ describe.each(SYSTEMS)("$system", ({ mac }) => {
     expect(new Set(keys).size).toBe(keys.length);
   });
 
+  test("paper stands where one looks for printing, with its key; the archive beside it", () => {
+    const file = menuPlan({ mac, packaged: true, appName: "Swingstill" }, NOTHING).find(
+      ({ label }) => label === "File",
+    );
+    const found = commands(file?.items ?? []);
+    expect(found.find((item) => item.keys === "CmdOrCtrl+P")?.command).toBe("paper");
+    expect(found.map((item) => item.command)).toContain("export-sheet");
+  });
+
   test("a person can leave", () => expect(roles(plan(mac, true))).toContain("quit"));
 
   test("no developer's entries in the packaged program", () => {

@@ -6,6 +6,7 @@ test.each([
   ["Z", true, "redo"],
   ["y", false, "redo"],
   ["s", false, "save"],
+  ["p", false, "paper"],
   ["S", true, "save-as"],
   ["=", false, "larger-text"],
   ["+", true, "larger-text"],
@@ -16,6 +17,6 @@ test.each([
 });
 
 test("the browser's own keys are left alone", () => {
-  for (const key of ["c", "v", "x", "a", "p", "n", "t", "w", "r"])
+  for (const key of ["c", "v", "x", "a", "n", "t", "w", "r"])
     expect(commandOfKey(key, false)).toBeUndefined();
 });

@@ -12,15 +12,19 @@ function shelf(start: Record<string, string> = {}) {
 
 test("what was chosen is there the next time", () => {
   const place = shelf();
-  createSettings(place).setState({ theme: "dark", units: "inch", zoom: 1.5 });
-  expect(readSettings(place)).toEqual({ theme: "dark", units: "inch", zoom: 1.5 });
+  const chosen = { theme: "dark", units: "inch", zoom: 1.5, paper: "a4", symbols: "ieee" } as const;
+  createSettings(place).setState(chosen);
+  expect(readSettings(place)).toEqual(chosen);
 });
 
 describe("whatever else is kept gives the usual settings", () => {
-  test.each(["", "null", "[]", "3", "{", '{"theme":"pink","units":7,"zoom":1e9}'])("%s", (text) => {
-    const usual = { theme: "system", units: "metric", zoom: 1 };
-    expect(readSettings(shelf({ "swingstill-settings": text }))).toEqual(usual);
-  });
+  test.each(["", "null", "[]", "3", "{", '{"theme":"pink","units":7,"zoom":1e9,"paper":"a0","symbols":[]}'])(
+    "%s",
+    (text) => {
+      const usual = { theme: "system", units: "metric", zoom: 1, paper: null, symbols: null };
+      expect(readSettings(shelf({ "swingstill-settings": text }))).toEqual(usual);
+    },
+  );
 });
 
 test("a shelf that refuses does not stop the page", () => {
