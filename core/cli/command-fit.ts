@@ -19,6 +19,7 @@ export function fitCommand(args: readonly string[]): number {
     count: { type: "boolean" },
     angle: { type: "string" },
     passes: { type: "string" },
+    "passes-until-still": { type: "string" },
     rest: { type: "string" },
     settle: { type: "string" },
     write: { type: "string" },
@@ -46,23 +47,29 @@ function measuredOf(call: Call): Measured {
   throw new CallError(`${call.files[1]}:\n${read.errors.map((fault) => `  ${fault.message}`).join("\n")}`);
 }
 
-/** Only "let go at 60°, 14 passes, still after 11.2 s". */
+/** Only "let go at 60°, 14 passes, still after 11.2 s": passes as the bench card counts them, or until still. */
 function countedSwing(call: Call): Measured {
   const angle = quantityOption(call, "angle", "angle");
   if (angle === null) throw new CallError('--count needs --angle, such as --angle "60 deg"');
-  const passes = textOption(call, "passes");
+  const passes = passesOption(call, "passes");
+  const passesUntilStill = passesOption(call, "passes-until-still");
   const rest = quantityOption(call, "rest", "time");
   const settle = quantityOption(call, "settle", "time");
-  if (passes !== null && !/^\d{1,6}$/.test(passes)) {
-    throw new CallError(`--passes must be a whole number; received "${passes}"`);
-  }
   const count = {
     releaseAngle: angle,
-    ...(passes === null ? {} : { passes: Number(passes) }),
+    ...(passes === null ? {} : { passes }),
+    ...(passesUntilStill === null ? {} : { passesUntilStill }),
     ...(rest === null ? {} : { restTime: rest }),
     ...(settle === null ? {} : { settleTime: settle }),
   };
   return { kind: "count", count };
+}
+
+function passesOption(call: Call, name: string): number | null {
+  const text = textOption(call, name);
+  if (text === null) return null;
+  if (!/^\d{1,6}$/.test(text)) throw new CallError(`--${name} must be a whole number; received "${text}"`);
+  return Number(text);
 }
 
 function quantityOption(call: Call, name: string, dimension: "angle" | "time"): number | null {

@@ -34,8 +34,9 @@ const USAGE = `Swingstill computes an automatic pet door before the first hole i
   best FILE --over KEY=FROM..TO [--over …] [--json]
                                                  the least hold over some inputs that keeps every finding
   fit FILE MEASURED.csv [--write COPY] [--json]  hinge, seal and air values from a measured swing
-  fit FILE --count --angle "60 deg" --passes 14 --rest "11.2 s"
-                                                 the same from what was counted
+  fit FILE --count --angle "60 deg" --passes 14 [--settle "9 s"] [--rest "11.2 s"] [--passes-until-still 17]
+                                                 the same from what was counted: passes and --settle until the flap stays
+                                                 within the bolt's play, as on the bench card
   new [--from EXAMPLE] FILE                      a door file to start from
 
 Exit code 0: done. 1: the door has a failing finding. 2: the call or the file is wrong.

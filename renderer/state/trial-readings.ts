@@ -89,15 +89,12 @@ function rest(text: string, reach: number): Read {
     : `${length.problem}; given "${text}", expected a distance at the lower edge or an angle, such as "3 mm" or "1.5 deg"`;
 }
 
-/**
- * What of the readings a fit takes; `null` where there is nothing for it. Passes count for a fit only where they were
- * counted until the flap is still, which is so without a latch.
- */
+/** What of the readings a fit takes; `null` where there is nothing for it. Passes count for it as the card has them counted. */
 export function countOf({ values }: TrialReadings, letGo: number, { latch }: Bench): Count | null {
   const { passes: counted, still, settle, rest: restAngle } = values;
   const count: Count = {
     releaseAngle: values.letGo ?? letGo,
-    ...(counted === undefined || latch ? {} : { passes: counted }),
+    ...(counted === undefined ? {} : { passes: counted }),
     ...(still === undefined ? {} : { restTime: still }),
     ...(settle === undefined || !latch ? {} : { settleTime: settle }),
     ...(restAngle === undefined ? {} : { restAngle }),

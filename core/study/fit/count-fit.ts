@@ -1,7 +1,9 @@
 /**
- * The fit of a count: "let go at 60°, 14 passes, still after 11.2 s". Passes and time come in whole swings, so each tells
- * where the shrinking amplitude reaches nothing, within half a swing; that place moves evenly with the values.
+ * The fit of a count: "let go at 60°, 14 passes, still after 11.2 s". Passes and time come in whole swings, so each tells where
+ * the shrinking amplitude reaches the bolt's play or nothing, within half a swing; that place moves evenly with the values.
  */
+
+import { latchMechanics } from "../../parts/latch.ts";
 import { type Covariance, covariance } from "./errors.ts";
 import type { Count, Fit, FitOptions } from "./fit-types.ts";
 import { type Fitted, fitted, type Problem } from "./least-squares.ts";
@@ -22,7 +24,7 @@ const CONTRADICTION = 4;
 
 /** One thing counted: what the model says there in the same terms, and the standard error of the count. */
 interface Observation {
-  readonly name: "passes" | "restTime" | "settleTime";
+  readonly name: keyof Predicted;
   readonly value: number;
   readonly error: number;
 }
@@ -30,10 +32,12 @@ interface Observation {
 /** What the model says, in the terms of a count. */
 interface Predicted {
   /** Half swings until the amplitude would be nothing. */
-  readonly halfSwings: number;
+  readonly passesUntilStill: number;
   /** When that is, s. */
   readonly restTime: number;
-  /** When the amplitude is that of the bolt's play, s. */
+  /** Half swings until the amplitude is that of the bolt's play, or nothing where there is none to stay in. */
+  readonly passes: number;
+  /** When that is, s. */
   readonly settleTime: number;
 }
 
@@ -54,18 +58,26 @@ function timeOf(times: readonly number[], place: number): number {
   return times[before] + (place - before) * (times[before + 1] - times[before]);
 }
 
-function predicted(model: SwingModel, values: Values, play: number): Predicted {
+/** The bolt's play about the slot's centre, rad; the flap settles on the side that leaves it last. */
+interface Play {
+  readonly centre: number;
+  readonly half: number;
+}
+
+function predicted(model: SwingModel, values: Values, play: Play): Predicted {
   model.run(values, LONGEST * model.body.smallAnglePeriod);
   const { turnTimes, turnAngles } = model;
   const centre = values["opening.outOfPlumb"];
   const sign = Math.sign(values.release - centre);
   const amplitudes = turnAngles.map((angle, i) => sign * (i % 2 === 1 ? -1 : 1) * (angle - centre));
-  if (turnTimes.length < 2) return { halfSwings: 0, restTime: 0, settleTime: 0 };
-  const halfSwings = placeOf(amplitudes, 0);
+  if (turnTimes.length < 2) return { passesUntilStill: 0, restTime: 0, passes: 0, settleTime: 0 };
+  const still = placeOf(amplitudes, 0);
+  const settled = placeOf(amplitudes, Math.max(0, play.half - Math.abs(play.centre - centre)));
   return {
-    halfSwings,
-    restTime: timeOf(turnTimes, halfSwings),
-    settleTime: timeOf(turnTimes, placeOf(amplitudes, play)),
+    passesUntilStill: still,
+    restTime: timeOf(turnTimes, still),
+    passes: settled,
+    settleTime: timeOf(turnTimes, settled),
   };
 }
 
@@ -73,12 +85,12 @@ class CountProblem implements Problem {
   readonly parameters: ParameterVector;
   private readonly model: SwingModel;
   private readonly seen: readonly Observation[];
-  private readonly play: number;
+  private readonly play: Play;
 
   constructor(
     model: SwingModel,
     seen: readonly Observation[],
-    play: number,
+    play: Play,
     free: readonly FitKey[],
     base: Values,
   ) {
@@ -107,8 +119,7 @@ class CountProblem implements Problem {
   residuals(p: Float64Array, out: Float64Array): void {
     const said = predicted(this.model, this.parameters.values(p), this.play);
     this.seen.forEach(({ name, value, error }, i) => {
-      const model = name === "passes" ? said.halfSwings : said[name];
-      out[i] = (model - value) / error;
+      out[i] = (said[name] - value) / error;
     });
   }
 
@@ -125,15 +136,17 @@ class CountProblem implements Problem {
   }
 }
 
-/** Fits the values that a count can tell: dry friction, and viscous damping where the settle time was taken too. */
+/**
+ * Fits the values that a count can tell: dry friction, and viscous damping where both was counted or timed, until the flap stays
+ * within the bolt's play and until it is still.
+ */
 export function countFit(model: SwingModel, before: Values, count: Count, options: FitOptions): Fit {
   const problem = countProblem(model, count);
   if (problem !== null) return { ok: false, says: problem };
   const base = { ...before, release: count.releaseAngle };
   const seen = observations(model, count);
   const play = playOf(model);
-  const told = count.settleTime !== undefined && seen.length > 1 ? 2 : 1;
-  const keys = (options.keys ?? FIT_KEYS).slice(0, told);
+  const keys = (options.keys ?? FIT_KEYS).slice(0, placesTold(model, count));
   const task = new CountProblem(model, seen, play, keys, base);
   const start = task.parameters.vector({ ...base, [keys[0]]: 0.5 * task.scale[0] });
   const fit = fitted(task, start, { spread: Number.POSITIVE_INFINITY });
@@ -144,11 +157,20 @@ export function countFit(model: SwingModel, before: Values, count: Count, option
   return report({ model, before, count, keys, values, fit, spread });
 }
 
-function playOf(model: SwingModel): number {
-  const { latch } = model.door;
-  return latch === null
-    ? Number.NaN
-    : Math.asin((latch.slotWidth - latch.boltWidth) / (2 * latch.distanceFromHinge));
+function playOf({ door: { latch } }: SwingModel): Play {
+  if (latch === null) return { centre: 0, half: 0 };
+  const { centre, capture } = latchMechanics(latch);
+  return { centre, half: capture };
+}
+
+/** At how many amplitudes the swing was looked at: the bolt's play, and nothing. */
+function placesTold(
+  { door: { latch } }: SwingModel,
+  { passes, settleTime, passesUntilStill, restTime }: Count,
+): number {
+  const atPlay = (latch !== null && passes !== undefined) || settleTime !== undefined;
+  const atRest = (latch === null && passes !== undefined) || (passesUntilStill ?? restTime) !== undefined;
+  return atPlay && atRest ? 2 : 1;
 }
 
 function observations(model: SwingModel, count: Count): Observation[] {
@@ -156,9 +178,10 @@ function observations(model: SwingModel, count: Count): Observation[] {
   const quarter = (model.body.smallAnglePeriod / 2) * HALF_UNIT;
   const error = Math.hypot(timeError, quarter);
   const seen: Observation[] = [];
-  // Passes are the turns but the last, or all: the amplitude comes to nothing between the count and one more.
-  if (count.passes !== undefined) {
-    seen.push({ name: "passes", value: count.passes + 0.5, error: HALF_UNIT });
+  // Passes are the turns before the last outside, or all: the amplitude gets there between the count and one more.
+  for (const name of ["passes", "passesUntilStill"] as const) {
+    const passes = count[name];
+    if (passes !== undefined) seen.push({ name, value: passes + 0.5, error: HALF_UNIT });
   }
   if (count.restTime !== undefined) seen.push({ name: "restTime", value: count.restTime, error });
   if (count.settleTime !== undefined) seen.push({ name: "settleTime", value: count.settleTime, error });
@@ -167,13 +190,18 @@ function observations(model: SwingModel, count: Count): Observation[] {
 
 /** What is wrong with a count, or `null`. */
 function countProblem(model: SwingModel, count: Count): string | null {
-  const { releaseAngle, passes, restTime, settleTime } = count;
+  const { releaseAngle, passes, passesUntilStill, restTime, settleTime } = count;
   const size = Math.abs(releaseAngle);
   if (!(size > 0 && size <= model.door.hinge.stopAngle)) {
     return "The let-go angle must be above 0 and within the stops.";
   }
-  if (passes !== undefined && !(Number.isInteger(passes) && passes >= 1)) {
-    return "Passes must be a whole number from 1; count every pass through the centre, both ways.";
+  for (const counted of [passes, passesUntilStill]) {
+    if (counted !== undefined && !(Number.isInteger(counted) && counted >= 1)) {
+      return "Passes must be a whole number from 1; count every pass through the centre, both ways.";
+    }
+  }
+  if ((passes ?? 0) > (passesUntilStill ?? Number.POSITIVE_INFINITY)) {
+    return "The flap must stay within the bolt's play before it is still: no more passes until then than until still.";
   }
   for (const time of [restTime, settleTime]) {
     if (time !== undefined && !(time > 0 && Number.isFinite(time))) return "Times must be above 0 s.";
@@ -184,7 +212,7 @@ function countProblem(model: SwingModel, count: Count): string | null {
   if (settleTime !== undefined && model.door.latch === null) {
     return "A settle time needs a latch: without one there is no play for the flap to settle in.";
   }
-  if (passes === undefined && restTime === undefined && settleTime === undefined) {
+  if ((passes ?? passesUntilStill ?? restTime ?? settleTime) === undefined) {
     return "A let-go angle alone tells nothing: count the passes through the centre, or take the time until the flap is still.";
   }
   return null;
@@ -194,18 +222,26 @@ function contradiction(
   model: SwingModel,
   values: Values,
   keys: readonly FitKey[],
-  { passes, restTime }: Count,
-  play: number,
+  count: Count,
+  play: Play,
 ): string {
   const said = predicted(model, values, play);
   const best = keys.map((key) => `${key} ${amount(key, values[key])}`).join(", ");
-  const swings = `${Math.floor(said.halfSwings)} passes and rest after ${said.restTime.toFixed(1)} s`;
-  const counted = [
-    ...(passes === undefined ? [] : [`${passes} passes`]),
-    ...(restTime === undefined ? [] : [`${restTime} s`]),
-  ].join(" and ");
-  return `No value fits: with ${best} and the file's other values the flap makes ${swings}, where ${counted || "another settle time"} was counted. Check the count, the flap's size and masses, and the file's damping and air.`;
+  const named = NAMED.filter(([name]) => count[name] !== undefined);
+  const swings = named.map(([name, words]) =>
+    words(name.startsWith("passes") ? Math.floor(said[name]) : said[name]),
+  );
+  const counted = named.map(([name, words]) => words(count[name] as number));
+  return `No value fits: with ${best} and the file's other values the flap makes ${swings.join(" and ")}, where ${counted.join(" and ")} was counted. Check the count, the flap's size and masses, and the file's damping and air.`;
 }
+
+/** What may be counted, in words. */
+const NAMED: readonly [keyof Predicted, (value: number) => string][] = [
+  ["passes", (value) => `${value} passes until it stays within the bolt's play`],
+  ["settleTime", (value) => `${Number(value.toFixed(1))} s until then`],
+  ["passesUntilStill", (value) => `${value} passes until still`],
+  ["restTime", (value) => `rest after ${Number(value.toFixed(1))} s`],
+];
 
 interface Found {
   readonly model: SwingModel;

@@ -9,10 +9,13 @@ export interface Turns {
   readonly time: readonly number[] | null;
 }
 
-/** What a person counts: let go at an angle, rad; passes through the centre until still; when and where it stood still. */
+/** What a person counts: let go at an angle, rad; passes through the centre; when and where it stood still. */
 export interface Count {
   readonly releaseAngle: number;
+  /** Passes until the flap stays within the bolt's play, as swing.centrePasses and the bench card count; until still without a latch. */
   readonly passes?: number;
+  /** Passes until the flap is still. */
+  readonly passesUntilStill?: number;
   /** s from let-go. */
   readonly restTime?: number;
   /** rad. */

@@ -80,34 +80,91 @@ describe("one count, one value", () => {
   });
 });
 
-test("with the settle time a second value is told: viscous damping beside dry friction, each within its error", () => {
-  const latch = {
-    boltWidth: "8 mm",
-    slotWidth: "20 mm",
-    distanceFromHinge: "27 cm",
-    tipGap: "2 mm",
-    engagement: "3 mm",
-    edgeHalfWidth: "12 mm",
-    boltMass: "18 g",
-    springForce: "0.6 N",
+const latch = {
+  boltWidth: "8 mm",
+  slotWidth: "20 mm",
+  distanceFromHinge: "27 cm",
+  tipGap: "2 mm",
+  engagement: "3 mm",
+  edgeHalfWidth: "12 mm",
+  boltMass: "18 g",
+  springForce: "0.6 N",
+};
+const bolted = door({ latch, air: { swingFactor: 0 } });
+
+/** The review's own swing of a door with known hinge values, let go at 50°. */
+function reviewed(of: ReturnType<typeof door>, friction: number, damping: number) {
+  const hinge = {
+    ...of.hinge,
+    frictionTorque: si<"N m">(friction),
+    viscousDamping: si<"N m s/rad">(damping),
   };
-  const bolted = door({ latch, air: { swingFactor: 0 } });
+  const release = { angle: si<"rad">(50 * DEGREE), speed: si<"rad/s">(0) };
+  return { ...of, hinge, swing: compute({ ...of, hinge, release }).governing.swing };
+}
+
+describe("passes as the bench card and swing.centrePasses count them, into the bolt's play", () => {
+  test.each([
+    ["a slot in the middle", bolted, 0.95],
+    ["a slot 1 mm off", door({ latch: { ...latch, offset: "1 mm" }, air: { swingFactor: 0 } }), 0.75],
+  ])("give the friction back within its error: %s", (_, of, least) => {
+    let inside = 0;
+    const counts = new Set<number>();
+    for (let i = 0; i < 60; i++) {
+      const friction = 1e-3 + i * 5e-5;
+      const { swing, ...swung } = reviewed(of, friction, 2e-3);
+      counts.add(swing.centrePasses);
+      const fit = counted(swung, { releaseAngle: 50 * DEGREE, passes: swing.centrePasses });
+      const { low, high } = fittedValue(fit, "hinge.frictionTorque");
+      if (friction >= low && friction <= high) inside++;
+    }
+    expect(counts.size).toBeGreaterThan(5);
+    expect(inside).toBeGreaterThanOrEqual(least * 60);
+  });
+
+  test("and the time until still beside them tell viscous damping too", () => {
+    let inside = 0;
+    for (let i = 0; i < 20; i++) {
+      const [friction, damping] = [1e-3 + 1e-4 * i, 3e-3 - 1e-4 * i];
+      const { swing } = reviewed(bolted, friction, damping);
+      const count = { releaseAngle: 50 * DEGREE, passes: swing.centrePasses, restTime: swing.restTime ?? 0 };
+      const fit = counted(bolted, count);
+      for (const [key, truth] of [
+        ["hinge.frictionTorque", friction],
+        ["hinge.viscousDamping", damping],
+      ] as const) {
+        const { low, high } = fittedValue(fit, key);
+        if (truth >= low && truth <= high) inside++;
+      }
+    }
+    expect(inside).toBeGreaterThanOrEqual(34);
+  });
+
+  test("are not the passes until still, which have a name of their own", () => {
+    const { swing, ...swung } = reviewed(bolted, 2e-3, 2e-3);
+    const model = new SwingModel(swung);
+    const truth = {
+      ...TRUTH,
+      "air.swingFactor": 0,
+      "hinge.viscousDamping": 2e-3,
+      "hinge.frictionTorque": 2e-3,
+    };
+    const { passes: until } = countOf(swung, { ...truth, "opening.outOfPlumb": 0, release: 50 * DEGREE });
+    expect(model.door.latch).not.toBeNull();
+    expect(until).toBeGreaterThan(swing.centrePasses);
+    const fit = counted(swung, { releaseAngle: 50 * DEGREE, passesUntilStill: until });
+    const { low, high } = fittedValue(fit, "hinge.frictionTorque");
+    expect(low).toBeLessThan(2e-3);
+    expect(high).toBeGreaterThan(2e-3);
+  });
+});
+
+test("with the settle time a second value is told: viscous damping beside dry friction, each within its error", () => {
   let inside = 0;
   let told = 0;
   for (let i = 0; i < 20; i++) {
     const [friction, damping] = [1e-3 + 1e-4 * i, 3e-3 - 1e-4 * i];
-    const swung = {
-      ...bolted,
-      hinge: {
-        ...bolted.hinge,
-        frictionTorque: si<"N m">(friction),
-        viscousDamping: si<"N m s/rad">(damping),
-      },
-    };
-    const { swing } = compute({
-      ...swung,
-      release: { angle: si<"rad">(50 * DEGREE), speed: si<"rad/s">(0) },
-    }).governing;
+    const { swing } = reviewed(bolted, friction, damping);
     const fit = counted(bolted, {
       releaseAngle: 50 * DEGREE,
       restTime: swing.restTime as number,
@@ -132,6 +189,11 @@ describe("counts that cannot be", () => {
     ["no angle", { releaseAngle: 0, passes: 14 }, /above 0/],
     ["past the stop", { releaseAngle: 3, passes: 14 }, /within the stops/],
     ["half a pass", { releaseAngle: 1, passes: 14.5 }, /whole number/],
+    [
+      "more passes into the play than until still",
+      { releaseAngle: 1, passes: 9, passesUntilStill: 7 },
+      /no more passes/,
+    ],
     ["no pass", { releaseAngle: 1, passes: 0 }, /whole number/],
     ["time runs back", { releaseAngle: 1, restTime: -1 }, /above 0 s/],
     ["settles after rest", { releaseAngle: 1, restTime: 4, settleTime: 5 }, /settle before it rests/],
