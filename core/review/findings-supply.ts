@@ -71,7 +71,8 @@ function parts(computed: Computed, w: Words): Verdict | null {
   const { resistor, capacitor, holdTime } = door.timer;
   if (resistor === null || capacitor === null || timer.mismatch === null) {
     const choice = timerParts(computed);
-    const built = choice === null ? "" : `; as a one-shot: ${choice.words(w)}`;
+    const built =
+      choice === null ? "" : `; a one-shot of ${w.time(timer.nominal)} would be ${choice.words(w)}`;
     return {
       status: "ok",
       says: `The hold of ${w.time(timer.nominal)} stands alone, without R and C, and may be ${w.time(timer.shortest)} to ${w.time(timer.longest)}${built}`,

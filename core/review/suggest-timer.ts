@@ -36,6 +36,6 @@ function partsWords(parts: OneShotParts, w: Words): string {
   const kind = leakage.enough
     ? ""
     : " of a low-leakage kind (an ordinary electrolytic leaks too much; a counter is surer)";
-  const range = `trimmed at ${w.resistance(trimmerSetting)}, within tolerance from ${w.time(trimsFrom)} to ${w.time(trimsTo)}`;
+  const range = `trimmed at ${w.resistance(trimmerSetting)}, which reaches ${w.time(trimsFrom)} to ${w.time(trimsTo)} whatever the parts' tolerances`;
   return `${partsName(parts, w)}${kind}, ${range}`;
 }

@@ -9,6 +9,7 @@ import {
   TOUCH_CAUTION,
 } from "../parts/solenoid.ts";
 import { STANDARD_GRAVITY } from "../quantity/constants.ts";
+import type { UnitSystem } from "../quantity/format.ts";
 import type { BenchLimits, Spread } from "./bench-limits.ts";
 import { type Block, checklist, heading, type Page, paragraph } from "./page.ts";
 import { holdToSet, type SheetInput } from "./sheet-input.ts";
@@ -17,8 +18,9 @@ import { holdToSet, type SheetInput } from "./sheet-input.ts";
 const HEATING = 600;
 /** A person's stopwatch is this wrong, s (assumption). */
 const STOPWATCH = 0.3;
-/** Newtons in an ounce-force: 0.45359237 kg × 9.80665 m/s² / 16. */
-const OUNCE_FORCE = (0.45359237 * STANDARD_GRAVITY) / 16;
+/** Newtons in a pound-force and in an ounce-force: 0.45359237 kg × 9.80665 m/s², and a sixteenth. */
+const POUND_FORCE = 0.45359237 * STANDARD_GRAVITY;
+const OUNCE_FORCE = POUND_FORCE / 16;
 
 interface Test {
   readonly what: string;
@@ -165,14 +167,13 @@ function pushTests({ bench, computed, door, sizes, words: w }: SheetInput): Test
   const one = computed.pushes[index];
   const animal = door.animals[index];
   if (one.force === null) return [];
-  void w;
   return [
     {
       what: `Bolt drawn back, push the flap open slowly with a kitchen scale, ${sizes.long(animal.pushHeight * 1000)} above the floor (${animal.name}), square to the flap. Read the most it shows.`,
-      expect: forceWords(one.force),
+      expect: forceWords(one.force, w.system),
       limits: [
-        bench.sampled === null ? "" : range(bench.sampled.push, (value) => `${round(value)} N`),
-        `${animal.name} is at ease up to ${forceWords(one.limit)}`,
+        bench.sampled === null ? "" : range(bench.sampled.push, w.force),
+        `${animal.name} is at ease up to ${forceWords(one.limit, w.system)}`,
       ]
         .filter((words) => words !== "")
         .join("; "),
@@ -189,11 +190,15 @@ function upTo(mm: number, sizes: SheetInput["sizes"]): string {
   return sizes.long(Math.max(1, Math.ceil(mm / step - 1e-9)) * step);
 }
 
-const round = (value: number): string => String(Number(value.toPrecision(2)));
+const round = (value: number): string => String(Number(value.toPrecision(3)));
 
-/** "6.1 N (620 g, 22 oz)": what a force scale, a kitchen scale and an American one show. */
-export function forceWords(newtons: number): string {
-  return `${round(newtons)} N (${Number(((1000 * newtons) / STANDARD_GRAVITY).toPrecision(2))} g, ${round(newtons / OUNCE_FORCE)} oz)`;
+/** "6.08 N (620 g, 21.9 oz)", "1.37 lbf (21.9 oz, 620 g)": what a force scale, a kitchen scale and one of the other units show. */
+export function forceWords(newtons: number, system: UnitSystem = "metric"): string {
+  const grams = `${round((1000 * newtons) / STANDARD_GRAVITY)} g`;
+  const ounces = `${round(newtons / OUNCE_FORCE)} oz`;
+  return system === "metric"
+    ? `${round(newtons)} N (${grams}, ${ounces})`
+    : `${round(newtons / POUND_FORCE)} lbf (${ounces}, ${grams})`;
 }
 
 function coilTests({ bench, computed, door, words: w }: SheetInput): Test[] {
@@ -202,7 +207,7 @@ function coilTests({ bench, computed, door, words: w }: SheetInput): Test[] {
   const tests: Test[] = [
     {
       what: "Coil alone, cold, with a multimeter.",
-      expect: `${w.resistance(ratedResistance(solenoid))} at 20 °C`,
+      expect: `${w.resistance(ratedResistance(solenoid))} at ${w.temperature(20)}`,
       limits: "as the coil's maker states",
     },
   ];
@@ -234,7 +239,12 @@ function pullTests(
     {
       what: `An adjustable supply at ${w.voltage(low)} in the adapter's place (its low end): switch the coil on ten times.`,
       expect: pull !== null && pull < low ? "drawn back fully, ten of ten" : "does not draw back",
-      limits: share === null ? "" : `${w.ratio(share)} of doors do`,
+      limits:
+        share === null
+          ? ""
+          : share === 1
+            ? "every door drawn does"
+            : `${w.ratio(share)} of the doors drawn do`,
     },
     {
       what: "Turn the supply up from nothing: at which voltage is the bolt drawn back?",

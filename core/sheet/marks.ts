@@ -13,6 +13,7 @@ import {
   type TextStyle,
   text,
 } from "./drawing.ts";
+import { lineWords } from "./line-words.ts";
 import { textWidth } from "./text-width.ts";
 
 /** From plan to drawing, mm. */
@@ -102,7 +103,7 @@ export function lines(
 export function fitted(words: string, width: number, size: number, strong = false): string[] {
   const found: string[] = [];
   let line = "";
-  for (const word of words.split(" ")) {
+  for (const word of lineWords(words)) {
     const longer = line === "" ? word : `${line} ${word}`;
     if (line !== "" && textWidth(longer, size, strong) > width) {
       found.push(line);

@@ -253,21 +253,28 @@ function cellsOf(layout: Layout, columns: readonly Column[]): Cell[] {
 function layTable(layout: Layout, table: Table): void {
   const cells = cellsOf(layout, table.columns);
   tableHead(layout, cells);
-  for (const row of table.rows) {
-    const lines = cells.map(({ width, column }, i) => {
-      const room = width - CELL_RIGHT - (column.writeIn === true ? CELL_RIGHT : 0);
-      return layout.broken(row[i] ?? "", BODY, false, room);
-    });
-    const tall = Math.max(...lines.map(({ length }) => length)) * lead(BODY) + 2 * CELL_PAD;
-    const height = table.roomy === true ? Math.max(ROOMY, tall) : tall;
-    if (layout.need(height)) tableHead(layout, cells);
-    cells.forEach((cell, i) => {
-      cellText(layout, cell, lines[i], height);
+  const rows = table.rows.map((row) => rowOf(layout, cells, row, table.roomy === true));
+  rows.forEach(({ lines, height }, i) => {
+    // The last row does not go to a new page alone.
+    const last = i === rows.length - 2 ? rows[i + 1].height : 0;
+    if (layout.need(height + last)) tableHead(layout, cells);
+    cells.forEach((cell, k) => {
+      cellText(layout, cell, lines[k], height);
     });
     layout.y += height;
     layout.rule(layout.y, RULE, 0.18);
-  }
+  });
   layout.y += 3;
+}
+
+/** A row's lines by cell, and its height, mm. */
+function rowOf(layout: Layout, cells: readonly Cell[], row: readonly string[], roomy: boolean) {
+  const lines = cells.map(({ width, column }, i) => {
+    const room = width - CELL_RIGHT - (column.writeIn === true ? CELL_RIGHT : 0);
+    return layout.broken(row[i] ?? "", BODY, false, room);
+  });
+  const tall = Math.max(...lines.map(({ length }) => length)) * lead(BODY) + 2 * CELL_PAD;
+  return { lines, height: roomy ? Math.max(ROOMY, tall) : tall };
 }
 
 function tableHead(layout: Layout, cells: readonly Cell[]): void {

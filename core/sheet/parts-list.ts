@@ -152,7 +152,7 @@ function coilParts({ door, computed, sizes, words: w }: SheetInput): Part[] {
       part(
         1,
         "solenoid, pull type",
-        `${w.voltage(solenoid.ratedVoltage)}, ${w.current(solenoid.ratedCurrent)} (${w.resistance(solenoid.ratedVoltage / solenoid.ratedCurrent)} at 20 °C), stroke ${sizes.long(solenoid.stroke * 1000)}, pull ${w.force(full)} at full stroke and ${w.force(seated)} seated, insulation class ${solenoid.insulationClass}`,
+        `${w.voltage(solenoid.ratedVoltage)}, ${w.current(solenoid.ratedCurrent)} (${w.resistance(solenoid.ratedVoltage / solenoid.ratedCurrent)} at ${w.temperature(20)}), stroke ${sizes.long(solenoid.stroke * 1000)}, pull ${w.force(full)} at full stroke and ${w.force(seated)} seated, insulation class ${solenoid.insulationClass}`,
       ),
     );
   }
@@ -238,7 +238,7 @@ function timerRows(input: SheetInput): Part[] {
     part(
       1,
       "if a one-shot: trimmer",
-      `${w.resistance(trimmer)} in series, at ${w.resistance(trimmerSetting)} (${w.ratio(trimmerSetting / trimmer)} of its turn) with parts as printed; reaches ${w.time(trimsFrom)} to ${w.time(trimsTo)} within tolerance`,
+      `${w.resistance(trimmer)} in series, at ${w.resistance(trimmerSetting)} (${w.ratio(trimmerSetting / trimmer)} of its turn) with parts as printed; reaches ${w.time(trimsFrom)} to ${w.time(trimsTo)} whatever the parts' tolerances`,
     ),
     part(
       1,

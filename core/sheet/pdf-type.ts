@@ -2,6 +2,7 @@
 import fontkit from "@pdf-lib/fontkit";
 import { type Color, degrees, PDFDocument, type PDFFont, type PDFPage, rgb } from "pdf-lib";
 import { faceBytes } from "./fonts.ts";
+import { lineWords } from "./line-words.ts";
 import { POINTS_PER_MM } from "./paper.ts";
 
 export interface TypeCase {
@@ -135,7 +136,7 @@ export function brokenLines(
   const lines: string[] = [];
   let line = "";
   const fits = (candidate: string) => typeWidth(type, candidate, size, strong) <= width;
-  for (const word of words.split(" ").flatMap((one) => pieces(one, fits))) {
+  for (const word of lineWords(words).flatMap((one) => pieces(one, fits))) {
     const longer = line === "" ? word : `${line} ${word}`;
     if (line !== "" && !fits(longer)) {
       lines.push(line);
@@ -148,6 +149,7 @@ export function brokenLines(
 
 function pieces(word: string, fits: (text: string) => boolean): string[] {
   if (fits(word)) return [word];
+  if (word.includes(" ")) return word.split(" ").flatMap((one) => pieces(one, fits));
   const found: string[] = [];
   let piece = "";
   for (const letter of word) {

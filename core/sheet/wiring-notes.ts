@@ -1,4 +1,5 @@
 /** What stands below a wiring diagram: what to measure, what the small parts are for, and the cautions. */
+import { TOUCH_CAUTION } from "../parts/solenoid.ts";
 import { NONE, resultRow } from "./figures.ts";
 import { fitted } from "./marks.ts";
 import type { SheetInput } from "./sheet-input.ts";
@@ -61,16 +62,21 @@ function notes(input: SheetInput, values: WiringValues): string[] {
   return found;
 }
 
-const CAUTIONS = [
-  "Supply it from a listed, low-voltage, limited-energy adapter. Never mains inside the door.",
-  "Route the cord where neither flap nor door can pinch it. Guard the coil, it gets hot.",
-  "Without power the door is locked: a person inside draws the bolt back by hand.",
-  "Local electrical and building codes and licensed practice come before this sheet.",
-];
+/** Cautions of any circuit; a coil that gets too hot to touch is to be guarded. */
+function cautions({ computed }: SheetInput): string[] {
+  const end = computed.solenoid?.coil?.continuousTemperature ?? null;
+  const hot = end !== null && end > TOUCH_CAUTION ? " Guard the coil, it gets too hot to touch." : "";
+  return [
+    "Supply it from a listed, low-voltage, limited-energy adapter. Never mains inside the door.",
+    `Route the cord where neither flap nor door can pinch it.${hot}`,
+    "Without power the door is locked: a person inside draws the bolt back by hand.",
+    "Local electrical and building codes and licensed practice come before this sheet.",
+  ];
+}
 
-export function cautionNotes(board: Board): void {
+export function cautionNotes(board: Board, input: SheetInput): void {
   const left = 176;
-  const lines = CAUTIONS.flatMap((one) => fitted(one, ROOM.width - left - 6, SIZE.label));
+  const lines = cautions(input).flatMap((one) => fitted(one, ROOM.width - left - 6, SIZE.label));
   board.warning(left, TOP - 5.5, ROOM.width, TOP + 5.5 + lines.length * SIZE.label * LEADING);
   board.label([left + 3, TOP], ["Caution"], "start", true, SIZE.head);
   board.label([left + 3, TOP + 5.5], lines);

@@ -38,6 +38,6 @@ export function wiringDiagram(input: SheetInput, paper: Paper, set: SymbolSet): 
   clampStage(board, input);
   measuredNotes(board, input);
   partNotes(board, input, values);
-  cautionNotes(board);
+  cautionNotes(board, input);
   return board.sketch.drawing(title, width, height);
 }

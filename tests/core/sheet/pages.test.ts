@@ -169,16 +169,21 @@ describe("build sheet", () => {
 });
 
 describe("bench card", () => {
-  test.each(BOTH)("%s: the push is the review's, in newtons, grams and ounces", (_, name, system) => {
-    const input = exampleInput(name, system);
-    const { force } = input.computed.pushes[input.computed.hardestPush];
-    const cells = tables(benchCard(input)).flatMap(({ rows }) => rows.flat());
-    expect(cells).toContain(forceWords(force ?? 0));
-  });
+  test.each(BOTH)(
+    "%s: the push is the review's, on a force scale and on both kitchen scales",
+    (_, name, system) => {
+      const input = exampleInput(name, system);
+      const { force } = input.computed.pushes[input.computed.hardestPush];
+      const cells = tables(benchCard(input)).flatMap(({ rows }) => rows.flat());
+      expect(cells).toContain(forceWords(force ?? 0, system));
+    },
+  );
 
   test("forces on three scales agree: 1 kg on the scale is 9.80665 N is 35.27 oz", () => {
-    expect(forceWords(9.80665)).toBe("9.8 N (1000 g, 35 oz)");
-    expect(forceWords(0.2780139)).toBe("0.28 N (28 g, 1 oz)");
+    expect(forceWords(9.80665)).toBe("9.81 N (1000 g, 35.3 oz)");
+    expect(forceWords(0.2780139)).toBe("0.278 N (28.3 g, 1 oz)");
+    // A pound is 453.59237 g and 16 oz.
+    expect(forceWords(0.45359237 * 9.80665, "inch")).toBe("1 lbf (16 oz, 454 g)");
   });
 
   test("there is a place to write beside every test", () => {
