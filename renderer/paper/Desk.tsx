@@ -25,7 +25,28 @@ export function Desk(): ReactNode {
     <section className="paper-desk" aria-label="The sheet" aria-busy={busy}>
       <Warning />
       {there ? <Sheet /> : <Nothing />}
+      <Said />
     </section>
+  );
+}
+
+/** What is being written, and what came of it. */
+function Said(): ReactNode {
+  const said = usePaper((state) => state.writing ?? state.said);
+  const trouble = usePaper((state) => state.trouble);
+  return (
+    <>
+      <p className="paper-said" role="status" data-there={said !== "" || undefined}>
+        {said}
+      </p>
+      <p className="paper-said" role="alert" data-there={trouble !== "" || undefined}>
+        {trouble !== "" && (
+          <>
+            <Icon name="caution" /> {trouble}
+          </>
+        )}
+      </p>
+    </>
   );
 }
 

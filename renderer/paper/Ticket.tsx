@@ -13,7 +13,6 @@ import { sheetPng } from "./picture.ts";
 export function Ticket(): ReactNode {
   const document = usePaper(documentAt);
   const sheet = usePaper(sheetAt);
-  const said = usePaper((state) => state.writing ?? state.said);
   return (
     <div className="paper-ticket">
       {document !== null && sheet !== null && (
@@ -23,9 +22,6 @@ export function Ticket(): ReactNode {
         </>
       )}
       {document !== null && <Archive />}
-      <p className="paper-said" role="status">
-        {said}
-      </p>
     </div>
   );
 }

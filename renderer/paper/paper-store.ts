@@ -28,8 +28,10 @@ export interface PaperState {
   readonly zoom: Zoom;
   /** What is being written, in words; `null`: nothing. */
   readonly writing: string | null;
-  /** The last thing done, or why it could not be. */
+  /** The last thing done, for a while. */
   readonly said: string;
+  /** Why the last thing could not be done, until another is. */
+  readonly trouble: string;
 }
 
 export interface PaperStore {
@@ -53,6 +55,9 @@ export const ZOOM_STEPS = [0.25, 0.35, 0.5, 0.7, 1, 1.4, 2, 2.8, 4] as const;
 /** Changes of the door that follow each other this fast are laid out once, ms. */
 const PAUSE = 200;
 
+/** ms. */
+const SAID_FOR = 6000;
+
 export function createPaperStore(page: Page, settings: StoreApi<Settings>, client: SheetClient): PaperStore {
   const store = createStore<PaperState>(() => ({
     view: null,
@@ -63,6 +68,7 @@ export function createPaperStore(page: Page, settings: StoreApi<Settings>, clien
     zoom: "whole",
     writing: null,
     said: "",
+    trouble: "",
   }));
   const { getState: get, setState: set } = store;
   let asked = 0;
@@ -118,12 +124,13 @@ export function createPaperStore(page: Page, settings: StoreApi<Settings>, clien
     async write(what, work) {
       const { task, writing } = get();
       if (task === null || writing !== null) return;
-      set({ writing: what, said: "" });
+      set({ writing: what, said: "", trouble: "" });
       try {
         const name = await work(task);
         set({ writing: null, said: name === null ? "" : `Written to ${name}` });
+        setTimeout(() => set({ said: "" }), SAID_FOR);
       } catch (error) {
-        set({ writing: null, said: `It could not be written: ${reasonsOf(error).join(" ")}` });
+        set({ writing: null, trouble: `It could not be written: ${reasonsOf(error).join(" ")}` });
       }
     },
   };

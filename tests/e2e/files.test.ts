@@ -146,7 +146,7 @@ test("the build sheet is one archive with the pages, the template and the data",
   const page = await openBench(app);
   await page.getByRole("button", { name: "Door", exact: true }).click();
   const download = page.waitForEvent("download", { timeout: 60_000 });
-  await page.getByRole("menuitem", { name: /Build sheet/ }).click();
+  await page.getByRole("menuitem", { name: /All sheets and data/ }).click();
   const archive = unzipSync(readFileSync(await (await download).path()));
   const names = Object.keys(archive).map((name) => name.slice(name.indexOf("/") + 1));
   for (const name of ["build-sheet.pdf", "drill-template.pdf", "template-flap.dxf", "results.csv"])
