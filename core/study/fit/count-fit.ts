@@ -3,138 +3,28 @@
  * the shrinking amplitude reaches the bolt's play or nothing, within half a swing; that place moves evenly with the values.
  */
 
-import { latchMechanics } from "../../parts/latch.ts";
+import {
+  CountProblem,
+  type Observation,
+  type Play,
+  type Predicted,
+  playOf,
+  predicted,
+} from "./count-problem.ts";
 import { type Covariance, covariance } from "./errors.ts";
 import type { Count, Fit, FitOptions } from "./fit-types.ts";
-import { type Fitted, fitted, type Problem } from "./least-squares.ts";
+import { type Fitted, fitted } from "./least-squares.ts";
 import type { SwingModel } from "./model.ts";
 import { amount, correlationPairs, fittedValues, refusal, valueSentence } from "./outcome.ts";
 import { FIT_KEYS, type FitKey, type Values } from "./parameters.ts";
-import { ParameterVector } from "./vector.ts";
 import { lastFreeTurn } from "./well.ts";
 
 /** Standard error of a stopwatch in a hand, s (assumption). */
 export const STOPWATCH = 0.2;
 /** Standard deviation of a uniform error of ± half: of a whole number, in its units. */
 const HALF_UNIT = 1 / Math.sqrt(12);
-/** Swings that a count can go on for. */
-const LONGEST = 400;
 /** A count that the file's other values miss by more than this many standard errors contradicts them (assumption). */
 const CONTRADICTION = 4;
-
-/** One thing counted: what the model says there in the same terms, and the standard error of the count. */
-interface Observation {
-  readonly name: keyof Predicted;
-  readonly value: number;
-  readonly error: number;
-}
-
-/** What the model says, in the terms of a count. */
-interface Predicted {
-  /** Half swings until the amplitude would be nothing. */
-  readonly passesUntilStill: number;
-  /** When that is, s. */
-  readonly restTime: number;
-  /** Half swings until the amplitude is that of the bolt's play, or nothing where there is none to stay in. */
-  readonly passes: number;
-  /** When that is, s. */
-  readonly settleTime: number;
-}
-
-/**
- * Place in a falling row of amplitudes at which they come to `goal`, counted from 0: on the straight line through the two
- * places about it, or through the last two where the flap rests before.
- */
-function placeOf(amplitudes: readonly number[], goal: number): number {
-  const below = amplitudes.findIndex((a) => a <= goal);
-  if (below === 0 || amplitudes.length < 2) return 0;
-  const after = below < 0 ? amplitudes.length - 1 : below;
-  const [from, to] = [amplitudes[after - 1], amplitudes[after]];
-  return after - 1 + (from - goal) / (from - to);
-}
-
-function timeOf(times: readonly number[], place: number): number {
-  const before = Math.max(0, Math.min(Math.floor(place), times.length - 2));
-  return times[before] + (place - before) * (times[before + 1] - times[before]);
-}
-
-/** The bolt's play about the slot's centre, rad; the flap settles on the side that leaves it last. */
-interface Play {
-  readonly centre: number;
-  readonly half: number;
-}
-
-function predicted(model: SwingModel, values: Values, play: Play): Predicted {
-  model.run(values, LONGEST * model.body.smallAnglePeriod);
-  const { turnTimes, turnAngles } = model;
-  const centre = values["opening.outOfPlumb"];
-  const sign = Math.sign(values.release - centre);
-  const amplitudes = turnAngles.map((angle, i) => sign * (i % 2 === 1 ? -1 : 1) * (angle - centre));
-  if (turnTimes.length < 2) return { passesUntilStill: 0, restTime: 0, passes: 0, settleTime: 0 };
-  const still = placeOf(amplitudes, 0);
-  const settled = placeOf(amplitudes, Math.max(0, play.half - Math.abs(play.centre - centre)));
-  return {
-    passesUntilStill: still,
-    restTime: timeOf(turnTimes, still),
-    passes: settled,
-    settleTime: timeOf(turnTimes, settled),
-  };
-}
-
-class CountProblem implements Problem {
-  readonly parameters: ParameterVector;
-  private readonly model: SwingModel;
-  private readonly seen: readonly Observation[];
-  private readonly play: Play;
-
-  constructor(
-    model: SwingModel,
-    seen: readonly Observation[],
-    play: Play,
-    free: readonly FitKey[],
-    base: Values,
-  ) {
-    this.parameters = new ParameterVector(model, free, base, []);
-    this.model = model;
-    this.seen = seen;
-    this.play = play;
-  }
-
-  get count(): number {
-    return this.seen.length;
-  }
-  get size(): number {
-    return this.parameters.size;
-  }
-  get lower(): Float64Array {
-    return this.parameters.lower;
-  }
-  get upper(): Float64Array {
-    return this.parameters.upper;
-  }
-  get scale(): Float64Array {
-    return this.parameters.scale;
-  }
-
-  residuals(p: Float64Array, out: Float64Array): void {
-    const said = predicted(this.model, this.parameters.values(p), this.play);
-    this.seen.forEach(({ name, value, error }, i) => {
-      out[i] = (said[name] - value) / error;
-    });
-  }
-
-  jacobian(p: Float64Array, r: Float64Array, out: Float64Array): void {
-    const moved = new Float64Array(this.count);
-    for (let column = 0; column < this.size; column++) {
-      const step = 1e-2 * this.scale[column];
-      this.residuals(
-        p.map((x, i) => (i === column ? x + step : x)),
-        moved,
-      );
-      for (let row = 0; row < this.count; row++) out[row * this.size + column] = (moved[row] - r[row]) / step;
-    }
-  }
-}
 
 /**
  * Fits the values that a count can tell: dry friction, and viscous damping where both was counted or timed, until the flap stays
@@ -155,12 +45,6 @@ export function countFit(model: SwingModel, before: Values, count: Count, option
   const worst = Math.max(...fit.residuals.map(Math.abs));
   if (worst > CONTRADICTION) return { ok: false, says: contradiction(model, values, keys, count, play) };
   return report({ model, before, count, keys, values, fit, spread });
-}
-
-function playOf({ door: { latch } }: SwingModel): Play {
-  if (latch === null) return { centre: 0, half: 0 };
-  const { centre, capture } = latchMechanics(latch);
-  return { centre, half: capture };
 }
 
 /** At how many amplitudes the swing was looked at: the bolt's play, and nothing. */

@@ -1,10 +1,10 @@
 /**
  * Values of hinge, seal and air from a measured swing.
  *
- * Levels: `parameters`, `vector` (what is adjusted) · `model` (the door's own swing) · `trace-problem`, `turns-problem`
- * (residuals) · `least-squares`, `errors` (the method) · `start`, `trace-fit`, `turns-fit` (from the data to a fit) ·
- * `tell-apart` (what the data do not say) · `count-fit` (a count instead of readings) · `outcome` (figures and sentences) ·
- * here (all together) · `measured` (files) · `write-back` (edits of the door file).
+ * Levels: `parameters`, `vector` (what is adjusted) · `model` (the door's own swing) · `swing-problem` and `trace-problem`,
+ * `turns-problem`, `count-problem` (residuals) · `least-squares`, `errors` (the method) · `start`, `trace-fit`, `turns-fit` (from
+ * the data to a fit) · `tell-apart` (what the data do not say) · `count-fit` (a count instead of readings) · `outcome` (figures
+ * and sentences) · here (all together) · `measured` (files) · `write-back` (edits of the door file).
  *
  * Taken from the door as it stands: flap, magnets, damper, static ratio, stops, wind. All torques found are in proportion to
  * the flap's first moment.

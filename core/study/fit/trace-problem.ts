@@ -1,7 +1,7 @@
 /** A trace as a least-squares problem: one residual per sample, the model read at the sample's own moment. */
-import type { Problem } from "./least-squares.ts";
 import type { SwingModel } from "./model.ts";
 import type { ParameterName, Values } from "./parameters.ts";
+import { SwingProblem } from "./swing-problem.ts";
 import { ParameterVector, type Tie } from "./vector.ts";
 
 /** Samples in rising time, s, and what was read, rad. */
@@ -14,13 +14,9 @@ export interface Samples {
 const STEP = 1e-3;
 const LEAP = 0.02;
 
-export class TraceProblem implements Problem {
-  readonly parameters: ParameterVector;
-  readonly count: number;
-  private readonly model: SwingModel;
+export class TraceProblem extends SwingProblem {
   private readonly samples: Samples;
   private readonly speeds: Float64Array;
-  private readonly moved: Float64Array;
 
   constructor(
     model: SwingModel,
@@ -29,53 +25,38 @@ export class TraceProblem implements Problem {
     base: Values,
     ties: readonly Tie[] = [],
   ) {
-    this.parameters = new ParameterVector(model, free, base, ties);
-    this.model = model;
+    super(model, samples.time.length, new ParameterVector(model, free, base, ties), STEP);
     this.samples = samples;
-    this.count = samples.time.length + this.parameters.ties.length;
     this.speeds = new Float64Array(samples.time.length);
-    this.moved = new Float64Array(samples.time.length);
   }
 
-  get size(): number {
-    return this.parameters.size;
-  }
-  get lower(): Float64Array {
-    return this.parameters.lower;
-  }
-  get upper(): Float64Array {
-    return this.parameters.upper;
-  }
-  get scale(): Float64Array {
-    return this.parameters.scale;
+  override jacobian(p: Float64Array, r: Float64Array, out: Float64Array): void {
+    this.compare(this.parameters.values(p), this.moved, this.speeds);
+    super.jacobian(p, r, out);
   }
 
-  residuals(p: Float64Array, out: Float64Array): void {
-    this.compare(this.parameters.values(p), out, null);
-    this.parameters.tieResiduals(p, out, this.samples.time.length);
-  }
-
-  jacobian(p: Float64Array, r: Float64Array, out: Float64Array): void {
-    const { samples, speeds, parameters } = this;
-    const values = parameters.values(p);
-    const here = r.subarray(0, samples.time.length);
-    this.compare(values, this.moved, speeds);
-    parameters.free.forEach((name, column) => {
-      if (name === "zero") this.fill(out, column, () => 1);
-      else if (name === "start") this.fill(out, column, (i) => -speeds[i] / values.pace);
-      else if (name === "pace") {
-        const lag = (i: number) => (samples.time[i] - values.start) / values.pace ** 2;
-        this.fill(out, column, (i) => -speeds[i] * lag(i));
-      } else this.difference(name, column, values, here, out);
-    });
-    parameters.tieRows(out, samples.time.length);
+  /** What belongs to the measurement has its derivative in closed form, from the speeds at `values`. */
+  protected override column(
+    name: ParameterName,
+    column: number,
+    values: Values,
+    here: Float64Array,
+    out: Float64Array,
+  ): void {
+    const { samples, speeds } = this;
+    if (name === "zero") this.fill(out, column, () => 1);
+    else if (name === "start") this.fill(out, column, (i) => -speeds[i] / values.pace);
+    else if (name === "pace") {
+      const lag = (i: number) => (samples.time[i] - values.start) / values.pace ** 2;
+      this.fill(out, column, (i) => -speeds[i] * lag(i));
+    } else this.eitherWay(name, column, values, here, out);
   }
 
   /**
    * A column by a small step forward. A step that changes a reading far more than its kind is one over which the flap is
    * just held or just not held at a turn: there the step backward is taken, if it changes less.
    */
-  private difference(
+  private eitherWay(
     name: ParameterName,
     column: number,
     values: Values,
@@ -84,23 +65,16 @@ export class TraceProblem implements Problem {
   ): void {
     const { moved } = this;
     const step = STEP * this.scale[column];
-    const put = (h: number) => this.fill(out, column, (i) => (moved[i] - here[i]) / h);
     const most = () => moved.reduce((far, angle, i) => Math.max(far, Math.abs(angle - here[i])), 0);
-    this.compare({ ...values, [name]: values[name] + step }, moved, null);
-    put(step);
+    this.difference(name, column, values, here, out, step);
     const forward = most();
     if (forward <= LEAP || values[name] - step < this.lower[column]) return;
-    this.compare({ ...values, [name]: values[name] - step }, moved, null);
-    if (most() < forward) put(-step);
-  }
-
-  private fill(out: Float64Array, column: number, value: (row: number) => number): void {
-    const { size, samples } = this;
-    for (let row = 0; row < samples.time.length; row++) out[row * size + column] = value(row);
+    this.difference(name, column, values, here, out, -step);
+    if (most() >= forward) this.difference(name, column, values, here, out, step);
   }
 
   /** Model less measurement, and the model's speeds where they are asked for. */
-  private compare(values: Values, out: Float64Array, speeds: Float64Array | null): void {
+  protected compare(values: Values, out: Float64Array, speeds: Float64Array | null = null): void {
     const { model, samples } = this;
     const { time, angle } = samples;
     const { start, pace, zero } = values;
