@@ -15,6 +15,7 @@ import { HINGE_LOAD_CAUTION } from "./findings-care.ts";
 import { FRICTION_SPREAD, frictionReserve, narrowed, playFor } from "./findings-reserve.ts";
 import { NEAR } from "./findings-rule.ts";
 import { GENTLE_BREEZE, SHIFT_CAUTION, shiftOf } from "./findings-shift.ts";
+import { editValue } from "./suggest-apply.ts";
 import type { Candidate } from "./suggest-remedies.ts";
 import { type Direction, entry } from "./suggest-round.ts";
 import { side, type Words } from "./words.ts";
@@ -175,12 +176,8 @@ export function widerSlot(computed: Computed, words: Words): readonly Candidate[
     const label = `Widen the slot to ${slot.text}`;
     if (edgeHalfWidth >= width / 2 + 1e-4) return [{ label, edits: [slot] }];
     const edge = entry("latch.edgeHalfWidth", edgeHalfWidth + (width - slotWidth) / 2, "up", words.system);
-    return [
-      {
-        label: `${label} (and its edge to ${words.length(2 * edgeHalfWidth + width - slotWidth)})`,
-        edits: [slot, edge],
-      },
-    ];
+    const thick = 2 * (editValue(edge) ?? edgeHalfWidth);
+    return [{ label: `${label} (and its edge to ${words.length(thick)})`, edits: [slot, edge] }];
   });
 }
 
@@ -193,10 +190,11 @@ export function slotOffset(computed: Computed, words: Words): readonly Candidate
   // Further than its own width is no matter of where the slot is cut.
   if (Math.abs(offset - latch.offset) > latch.slotWidth) return [];
   const edit = entry("latch.offset", offset, "nearest", words.system);
-  const way = side(offset - latch.offset);
+  const move = (editValue(edit) ?? offset) - latch.offset;
+  const way = side(move);
   return [
     {
-      label: `Move the slot ${words.length(Math.abs(offset - latch.offset))} ${way} (offset ${edit.text})`,
+      label: `Move the slot ${words.length(Math.abs(move))} ${way} (offset ${edit.text})`,
       edits: [edit],
     },
   ];

@@ -1,6 +1,7 @@
 /** The bench test card: what to measure on the finished door, what to expect, within which limits, and room to write. */
 
 import { temperatureAfter } from "../parts/coil-heating.ts";
+import { HEATING_TIME } from "../parts/coil-trial.ts";
 import {
   CLASS_LIMIT,
   heatedCoil,
@@ -14,8 +15,6 @@ import type { BenchLimits, Spread } from "./bench-limits.ts";
 import { type Block, checklist, heading, type Page, paragraph } from "./page.ts";
 import { holdToSet, type SheetInput } from "./sheet-input.ts";
 
-/** Time the coil stays on for its temperature, s. */
-const HEATING = 600;
 /** A person's stopwatch is this wrong, s (assumption). */
 const STOPWATCH = 0.3;
 /** Newtons in a pound-force and in an ounce-force: 0.45359237 kg × 9.80665 m/s², and a sixteenth. */
@@ -100,7 +99,7 @@ function before({ door, plan, sizes }: SheetInput): string[] {
   if (magnets !== null) {
     const feel = magnets.force === "attract" ? "pull together" : "push apart";
     items.push(
-      `Held face to face before gluing, the two magnets of every pair ${feel}. All ${plan.pockets.length} are bonded or capped, and counted.`,
+      `Held face to face before gluing, the two magnets of every pair ${feel}. ${plan.pockets.length === 2 ? "Both" : `All ${plan.pockets.length}`} are bonded or capped, and counted.`,
     );
   }
   if (plan.bolt !== null)
@@ -192,13 +191,13 @@ function upTo(mm: number, sizes: SheetInput["sizes"]): string {
 
 const round = (value: number): string => String(Number(value.toPrecision(3)));
 
-/** "6.08 N (620 g, 21.9 oz)", "1.37 lbf (21.9 oz, 620 g)": what a force scale, a kitchen scale and one of the other units show. */
+/** "6.08 N (620 g, 21.9 oz)", "1.37 lbf (21.9 oz, 620 g)", "5.56 ozf (158 g)": what a force scale, a kitchen scale and one of the other units show. */
 export function forceWords(newtons: number, system: UnitSystem = "metric"): string {
   const grams = `${round((1000 * newtons) / STANDARD_GRAVITY)} g`;
   const ounces = `${round(newtons / OUNCE_FORCE)} oz`;
-  return system === "metric"
-    ? `${round(newtons)} N (${grams}, ${ounces})`
-    : `${round(newtons / POUND_FORCE)} lbf (${ounces}, ${grams})`;
+  if (system === "metric") return `${round(newtons)} N (${grams}, ${ounces})`;
+  if (newtons < POUND_FORCE) return `${ounces}f (${grams})`;
+  return `${round(newtons / POUND_FORCE)} lbf (${ounces}, ${grams})`;
 }
 
 function coilTests({ bench, computed, door, words: w }: SheetInput): Test[] {
@@ -260,7 +259,7 @@ function heatTest(
   volts: number,
   w: SheetInput["words"],
 ): Test {
-  const hot = temperatureAfter(heatedCoil(solenoid, driver, volts), HEATING);
+  const hot = temperatureAfter(heatedCoil(solenoid, driver, volts), HEATING_TIME);
   const limit = CLASS_LIMIT[solenoid.insulationClass];
   const touch =
     hot > TOUCH_CAUTION ? `; too hot to touch above ${w.temperature(TOUCH_CAUTION)}: guard it` : "";

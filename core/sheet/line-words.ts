@@ -2,8 +2,8 @@
 
 /** A figure at the end of a piece: "8.4", "(9.93", "7/8", "22". */
 const FIGURE = /\d$/;
-/** A unit, or a fraction that belongs to whole inches, with what closes the phrase behind it: "mm", "kΩ,", "°F)", "7/8". */
-const UNIT = /^(?:[A-Za-zµΩ°%][A-Za-z0-9µΩ°²³/·]{0,4}|\d+\/\d+)[),.;:]*$/u;
+/** A unit, or a fraction that belongs to whole inches, with what closes the phrase behind it: "mm", "kΩ,", "°F)", "lb/ft³", "7/8". */
+const UNIT = /^(?:[A-Za-zµΩ°%][A-Za-z0-9µΩ°²³·]{0,4}(?:\/[A-Za-z0-9²³]{1,5})?|\d+\/\d+)[),.;:]*$/u;
 
 /** The pieces of a text that stay whole, in their order; joined by spaces they are the text. */
 export function lineWords(text: string): string[] {

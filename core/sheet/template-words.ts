@@ -37,6 +37,6 @@ function cheekWords({ cheeks, flap }: DoorPlan, on: Pocket["on"], sizes: Sizes):
   if (on !== "flap" || cheeks.length === 0) return [];
   const { left, right, top, bottom, thickness } = cheeks[0];
   return [
-    `The flap is too thin for that (${sizes.short(flap.thickness)}): first glue a cheek ${sizes.short(right - left)} × ${sizes.short(bottom - top)}, ${sizes.short(thickness)} thick, to both faces at each place, flush with the edge, then drill; ${sizes.short(POCKET_WALL)} of wall stay around a magnet.`,
+    `The flap is too thin for that (${sizes.short(flap.thickness)}): first glue a cheek ${sizes.short(right - left)} × ${sizes.short(bottom - top)}, ${sizes.short(thickness)} thick, to both faces at each place, flush with the edge, then drill; that leaves ${sizes.short(POCKET_WALL)} of wall around a magnet.`,
   ];
 }

@@ -7,6 +7,7 @@ test.each([
   ["22 7/8 in (581 mm) above", ["22 7/8 in", "(581 mm)", "above"]],
   ["9.68 N (987 g, 34.1 oz)", ["9.68 N", "(987 g,", "34.1 oz)"]],
   ["13 V to 14.6 V.", ["13 V", "to", "14.6 V."]],
+  ["5.72 oz at 74 lb/ft³", ["5.72 oz", "at", "74 lb/ft³"]],
   ["class B and a seal", ["class", "B", "and", "a", "seal"]],
 ])("%s breaks between its pieces only", (text, pieces) => {
   expect(lineWords(text)).toEqual(pieces);

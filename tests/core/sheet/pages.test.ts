@@ -184,6 +184,7 @@ describe("bench card", () => {
     expect(forceWords(0.2780139)).toBe("0.278 N (28.3 g, 1 oz)");
     // A pound is 453.59237 g and 16 oz.
     expect(forceWords(0.45359237 * 9.80665, "inch")).toBe("1 lbf (16 oz, 454 g)");
+    expect(forceWords(0.45359237 * 9.80665 * 0.25, "inch")).toBe("4 ozf (113 g)");
   });
 
   test("there is a place to write beside every test", () => {

@@ -1,7 +1,7 @@
 /** A drawing on several pages: nothing lost, nothing scaled, register marks on both neighbours at one spot. */
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import type { Circle, Drawing } from "../../../core/sheet/drawing.ts";
+import { type Circle, circle, type Drawing, line } from "../../../core/sheet/drawing.ts";
 import { PAPERS } from "../../../core/sheet/paper.ts";
 import { OVERLAP, type Tile } from "../../../core/sheet/tile.ts";
 import { type Tiling, tiling } from "../../../core/sheet/tiles.ts";
@@ -69,6 +69,26 @@ describe("tiles", () => {
         }
       }),
     );
+  });
+
+  test("move their marks off what is cut and bored, on both neighbours alike", () => {
+    const plain = tiling(blank(300, 200), PAPERS.a4);
+    const [first] = plain.tiles;
+    const [x, y] = marks(first)[0].split(" ").map(Number);
+    const busy: Drawing = {
+      ...blank(300, 200),
+      layers: [
+        { name: "CUT", items: [line([x - 20, y + 1], [x + 20, y + 1])] },
+        { name: "DRILL", items: [circle([x, y + 0.6 * first.height], 3)] },
+      ],
+    };
+    const [left, right] = tiling(busy, PAPERS.a4).tiles;
+    const both = marks(left).filter((mark) => marks(right).includes(mark));
+    expect(both).toHaveLength(2);
+    const heights = both.map((mark) => Number(mark.split(" ")[1])).sort((a, b) => a - b);
+    expect(Math.abs(heights[0] - (y + 1))).toBeGreaterThan(5);
+    expect(Math.abs(heights[1] - (y + 0.6 * first.height))).toBeGreaterThan(8);
+    for (const height of heights) expect(height).toBeLessThan(left.top + left.height);
   });
 
   test("one page where it fits, the side that takes fewer where it does not", () => {
