@@ -4,6 +4,7 @@ import { entryText, figureText, words } from "../review/words.ts";
 import { doorMap } from "../study/map.ts";
 import { axisValue, type MapAxis, parseAxis } from "../study/map-axis.ts";
 import { addPoint, emptyMapTable, type MapTable, mapCsv } from "../study/map-table.ts";
+import { withSampled } from "../study/sampled-figures.ts";
 import { type Call, CallError, INTERRUPTED, interruptible, readCall, textOption } from "./call.ts";
 import { type DoorInput, readDoorFile, unitSystem } from "./door-input.ts";
 import { progressBar } from "./progress.ts";
@@ -41,7 +42,7 @@ async function mapTable(call: Call, input: DoorInput, spoken: Spoken): Promise<M
   if (of === null)
     throw new CallError("--of is missing: the name of a result, such as --of swing.settleTime");
   const request = { x, y: axisOption(call, "y", input), of };
-  const made = doorMap(input.file, input.door, request, studyView(spoken));
+  const made = doorMap(input.file, input.door, request, withSampled(studyView(spoken)));
   if (!made.ok) throw new CallError(made.errors.map((fault) => fault.message).join("\n"));
   const table = emptyMapTable(request, made.map.subject);
   const bar = progressBar("map");

@@ -65,8 +65,13 @@ export class SampleRun {
 
   /** Swings sample `index` and counts it in; what the drivers need is left in the tally's rows. */
   add(index: number, tally: Tally): void {
+    this.sampled.draw(sampleStream(this.seed, index));
+    this.addDrawn(index, tally);
+  }
+
+  /** The same of what `sampled` has taken, whoever drew it. */
+  addDrawn(index: number, tally: Tally): void {
     const { sampled, swingRun } = this;
-    sampled.draw(sampleStream(this.seed, index));
     const animal = tally.animals[sampled.animal];
     animal.samples++;
     let settle = Number.POSITIVE_INFINITY;

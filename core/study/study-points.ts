@@ -85,7 +85,7 @@ export function movedPlace(plan: PointPlan, replicate: number, index: number, ke
 export class StudyPoints {
   readonly plan: PointPlan;
   private readonly seed: number;
-  private readonly nets: SobolPoints[];
+  private readonly nets: SobolPoints[] = [];
   /** A point's numbers, then those that its inputs are moved to. */
   private readonly numbers: Float64Array;
 
@@ -93,18 +93,23 @@ export class StudyPoints {
     this.plan = pointPlan(request);
     this.seed = request.seed;
     this.numbers = new Float64Array(2 * this.plan.draws);
+  }
+
+  /** A replicate's scrambling, made when it is first needed. */
+  private net(replicate: number): SobolPoints {
+    const made = this.nets[replicate];
+    if (made !== undefined) return made;
     const dimensions = Math.min(SOBOL_DIMENSIONS, this.numbers.length);
-    this.nets = Array.from(
-      { length: this.plan.replicates },
-      (_, replicate) => new SobolPoints(dimensions, sampleStream(this.seed, SCRAMBLINGS + replicate)),
-    );
+    const net = new SobolPoints(dimensions, sampleStream(this.seed, SCRAMBLINGS + replicate));
+    this.nets[replicate] = net;
+    return net;
   }
 
   /** The numbers of the swing at a place, from 0 to `plan.count` − 1. */
   draw(place: number, out: Float64Array): void {
     const { plan, numbers } = this;
     const [replicate, index, key] = pointAt(plan, place);
-    this.nets[replicate].point(index, numbers);
+    this.net(replicate).point(index, numbers);
     this.pad(replicate * plan.size + index);
     for (let i = 0; i < plan.draws; i++) out[i] = numbers[i];
     if (key < 0) return;
