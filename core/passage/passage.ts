@@ -43,7 +43,9 @@ export function passage(
   const letGo = arrival + carried.passTime;
   const { farSideRange, pulseInterval } = detection;
   return {
-    ...carried,
+    letGoAngle: carried.letGoAngle,
+    passTime: carried.passTime,
+    failures: carried.failures,
     arrivalTime: arrival,
     letGoTime: letGo,
     lastPulse: lastPulse(letGo, arrival, farSideRange, animal.speed, pulseInterval),

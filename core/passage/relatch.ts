@@ -16,7 +16,7 @@ import {
 } from "../swing/motion.ts";
 import { passCut } from "../swing/stops.ts";
 import { TIME_LIMIT } from "../swing/swing.ts";
-import { risingCuts, type SwingSystem, shaped } from "../swing/system.ts";
+import { recut, risingCuts, type SwingSystem } from "../swing/system.ts";
 import type { FlapState, Trace } from "../swing/trace.ts";
 
 export type Outcome = "caught" | "stuck" | "shut out" | "under the animal";
@@ -44,7 +44,8 @@ export interface RideSystem {
 /** Cuts the regions of a swing once more at the latch's angles and adds the riding bolt's friction where it rides. */
 export function rideSystem(free: SwingSystem, latch: LatchMechanics): RideSystem {
   const { centre, capture, block } = latch;
-  const all = Array.from(free.cuts);
+  const all: number[] = [];
+  for (let i = 0; i < free.cuts.length; i++) all.push(free.cuts[i]);
   for (const edge of [centre - block, centre - capture, centre + capture, centre + block]) {
     if (Math.abs(edge) < free.stopAngle) all.push(edge);
   }
@@ -65,7 +66,7 @@ export function rideSystem(free: SwingSystem, latch: LatchMechanics): RideSystem
     sealFriction[i] = free.sealFriction[old];
     longestGlide[i] = free.longestGlide[old];
   }
-  const system = shaped({ ...free, cuts, damping, friction, sealFriction, longestGlide });
+  const system = recut(free, { cuts, damping, friction, sealFriction, longestGlide });
   return { system, place: where, latch };
 }
 

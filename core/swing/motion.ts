@@ -36,7 +36,7 @@ import {
   type StepObserver,
 } from "./progress.ts";
 import { Stretch } from "./stretch.ts";
-import { type Forces, frictionAt, regionOf, type SwingSystem } from "./system.ts";
+import { type Forces, frictionAt, noForces, regionOf, type SwingSystem } from "./system.ts";
 import { staticTorque } from "./torque.ts";
 
 export {
@@ -89,7 +89,7 @@ export class Motion {
   fromTime = 0;
   fromAngle = 0;
   fromSpeed = 0;
-  readonly forces: Forces = { sign: 1, damping: 0, friction: 0 };
+  readonly forces: Forces = noForces();
   /** Energies gone so far, J; `air` may be negative where wind or pressure give. */
   viscous = 0;
   air = 0;

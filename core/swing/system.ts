@@ -49,6 +49,11 @@ export interface Forces {
   friction: number;
 }
 
+/** Before any region. Not numbers, so that engines lay the fields down as fractions from the start and need not change their minds. */
+export function noForces(): Forces {
+  return { sign: Number.NaN, damping: Number.NaN, friction: Number.NaN };
+}
+
 /** What the step control may be off by, per step: relative, and in rad and rad/s, s and J. */
 export interface Tolerance {
   readonly relative: number;
@@ -130,7 +135,9 @@ export function risingCuts(cuts: number[]): Float64Array {
     cuts[place] = cut;
     count++;
   }
-  return Float64Array.from(cuts.slice(0, count));
+  const rising = new Float64Array(count);
+  for (let i = 0; i < count; i++) rising[i] = cuts[i];
+  return rising;
 }
 
 /** Fills one value per region from a rule of the region's middle angle. */
@@ -202,11 +209,19 @@ export function swingSystem(
   });
 }
 
+/** What a system has per region. */
+export type Regions = Pick<SwingSystem, "cuts" | "damping" | "friction" | "sealFriction" | "longestGlide">;
+
 /**
  * A system with its fields laid down in one order: engines read objects of one layout fastest, and an object spread into
  * another has a layout of its own.
  */
 export function shaped(s: SwingSystem): SwingSystem {
+  return recut(s, s);
+}
+
+/** The same with other regions. */
+export function recut(s: SwingSystem, regions: Regions): SwingSystem {
   return {
     inertia: s.inertia,
     weightMoment: s.weightMoment,
@@ -218,11 +233,11 @@ export function shaped(s: SwingSystem): SwingSystem {
     stopAngle: s.stopAngle,
     restitution: s.restitution,
     hingeFriction: s.hingeFriction,
-    cuts: s.cuts,
-    damping: s.damping,
-    friction: s.friction,
-    sealFriction: s.sealFriction,
-    longestGlide: s.longestGlide,
+    cuts: regions.cuts,
+    damping: regions.damping,
+    friction: regions.friction,
+    sealFriction: regions.sealFriction,
+    longestGlide: regions.longestGlide,
     tolerance: s.tolerance,
     capture: s.capture,
   };

@@ -18,7 +18,7 @@ import {
   moveByTime,
   WHOLE,
 } from "./moves.ts";
-import type { Forces, SwingSystem } from "./system.ts";
+import { type Forces, noForces, type SwingSystem } from "./system.ts";
 import { placeOf, shareAt, slopeAt } from "./ways.ts";
 
 /** Angle and speed at one moment. */
@@ -63,7 +63,7 @@ export class Trace {
   /** Row whose polynomial the clock holds; −1 for none. */
   private clocked = -1;
   private readonly out = new Float64Array(OUT_SIZE);
-  private readonly forces: Forces = { sign: 1, damping: 0, friction: 0 };
+  private readonly forces: Forces = noForces();
 
   /** Empties the trace and sets the state it starts from. */
   begin(time: number, angle: number, speed: number): void {

@@ -2,6 +2,7 @@
 import { existsSync } from "node:fs";
 import { dirname, join } from "node:path";
 import { pathToFileURL } from "node:url";
+import { Worker } from "node:worker_threads";
 import { startStudyWorker } from "../../core/cli/study-worker.ts";
 import { countOnWorkers } from "../../core/study/channel.ts";
 import { SampleRun } from "../../core/study/sample-run.ts";
@@ -13,12 +14,19 @@ import { shaped } from "../../core/swing/system.ts";
 import { Trace } from "../../core/swing/trace.ts";
 import { peerStudy } from "./peer-study.ts";
 import { mediumDog } from "./swing-bench.ts";
-import { report, type Timed } from "./timing.ts";
+import { report } from "./timing.ts";
 
 /** Samples per round: the ratio of one sample to one bare swing does not change with the count. */
 const SAMPLES = 1000;
 const ROUNDS = 5;
 const WORKER_SAMPLES = 20_000;
+const WORKER_ROUNDS = 3;
+/** About as long as the study takes. */
+const ARITHMETIC_STEPS = 5e7;
+const ARITHMETIC = `
+  const steps = require("node:worker_threads").workerData;
+  (() => { let x = 0.5; for (let i = 0; i < steps; i++) x = Math.sqrt(x + 1) * Math.sin(x); return x; })();
+`;
 
 interface Prepared {
   readonly system: SampleRun["sampled"]["system"];
@@ -56,8 +64,6 @@ function best(works: readonly (() => void)[], rounds: number): number[] {
   return least;
 }
 
-const per = (total: number, count: number): Timed => ({ seconds: total / count, calls: count });
-
 /** Where the built worker lies. */
 function workerFile(): URL {
   return pathToFileURL(join(dirname(process.argv[1]), "../cli/worker.mjs"));
@@ -65,10 +71,30 @@ function workerFile(): URL {
 
 async function onWorkers(count: number): Promise<number> {
   const request = { door: mediumDog(), samples: WORKER_SAMPLES, seed: 1 };
-  const workers = Array.from({ length: count }, () => startStudyWorker(workerFile()));
   const start = performance.now();
+  const workers = Array.from({ length: count }, () => startStudyWorker(workerFile()));
   await countOnWorkers(request, { from: 0, to: WORKER_SAMPLES }, workers);
   return (performance.now() - start) / 1000;
+}
+
+/** The same for plain arithmetic, split evenly: as much as two workers can gain on this machine at all. */
+async function arithmetic(count: number): Promise<number> {
+  const start = performance.now();
+  const ends = Array.from({ length: count }, () => {
+    const worker = new Worker(ARITHMETIC, { eval: true, workerData: ARITHMETIC_STEPS / count });
+    return new Promise((resolve) => worker.on("exit", resolve));
+  });
+  await Promise.all(ends);
+  return (performance.now() - start) / 1000;
+}
+
+/** How many times as fast two are as one: the best of rounds taken in turns. */
+async function gain(work: (workers: number) => Promise<number>): Promise<number> {
+  const least = [Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY];
+  for (let round = 0; round < WORKER_ROUNDS; round++) {
+    for (const count of [1, 2]) least[count - 1] = Math.min(least[count - 1], await work(count));
+  }
+  return least[0] / least[1];
 }
 
 export async function studyBench(): Promise<void> {
@@ -88,14 +114,16 @@ export async function studyBench(): Promise<void> {
   console.log(
     `one sample of the study: ${(ofStudy / ofBare).toPrecision(3)} × the time of its bare swing (magnets rebuilt, outcome at every hold)`,
   );
-  const peer = peerStudy(run, request.seed);
-  report("the study", "the same study on odex", per(ofStudy, SAMPLES), peer.timed, peer.note);
+  const { own, peer, note } = peerStudy(run, request.seed, animals);
+  report("the study", "the same study on odex", own, peer, note);
   if (!existsSync(workerFile())) {
     console.log(
       "two workers against one: not measured, the command line is not built (npm run -s swingstill)",
     );
     return;
   }
-  const [one, two] = [await onWorkers(1), await onWorkers(2)];
-  console.log(`two workers: ${(one / two).toPrecision(3)} × as fast as one (${WORKER_SAMPLES} samples)`);
+  const [study2, arithmetic2] = [await gain(onWorkers), await gain(arithmetic)];
+  console.log(
+    `two workers: ${study2.toPrecision(3)} × as fast as one (${WORKER_SAMPLES} samples, workers started anew); plain arithmetic on two: ${arithmetic2.toPrecision(3)} ×`,
+  );
 }
