@@ -156,8 +156,9 @@ function driversText({ drivers }: HoldStudy): string {
       key,
     ]);
   const [{ measure, alone }] = drivers;
-  const head = `What drives the settle time (${measure}; then what each does by itself: ${alone?.measure}; ± one standard error)`;
-  return `${wrapped(head, 0)}\n${columns(rows)}`;
+  const from = `In all: ${measure}. By itself: ${alone?.measure ?? "not estimated"}. ± one standard error.`;
+  const head = ["  in all", "by itself", ""];
+  return `What drives the settle time\n${columns([head, ...rows])}\n${wrapped(from, 0)}`;
 }
 
 function indexWords(value: number, error: number | null): string {

@@ -30,7 +30,8 @@ const USAGE = `Swingstill computes an automatic pet door before the first hole i
   hold FILE --part I/N [--out PART]              one part of it, for another machine
   hold --join PARTS… [--json]                    the parts joined
   map FILE --x KEY=FROM..TO:N [--y …] --of RESULT [--csv OUT] [--json]
-                                                 a result over one or two inputs
+                                                 a result over one or two inputs; with the tolerances in: sampled.settle50,
+                                                 sampled.settle95, sampled.hold95, sampled.caught, sampled.restsOutside
   best FILE --over KEY=FROM..TO [--over …] [--json]
                                                  the least hold over some inputs that keeps every finding
   fit FILE MEASURED.csv [--write COPY] [--json]  hinge, seal and air values from a measured swing

@@ -8,6 +8,7 @@ import { TimeHistogram } from "./histogram.ts";
 import type { Figure, KnownDoor, Review } from "./map-review.ts";
 import { DEFAULT_SAMPLES, DEFAULT_SEED, requestFaults } from "./request.ts";
 import { SampleRun } from "./sample-run.ts";
+import { SAMPLED_FIGURES, type SampledKey } from "./sampled-names.ts";
 import { StudyPoints } from "./study-points.ts";
 import { emptyTally, type Tally } from "./tally.ts";
 
@@ -51,58 +52,17 @@ function shareOf({ tally, count }: Sampled, of: (animal: Tally["animals"][number
   return tally.animals.reduce((sum, animal) => sum + of(animal), 0) / count;
 }
 
-interface Wanted {
-  readonly name: string;
-  readonly unit: string;
-  readonly title: string;
-  readonly value: (sampled: Sampled) => number | null;
-}
-
-const WANTED: readonly Wanted[] = [
-  {
-    name: "sampled.settle50",
-    unit: "s",
-    title: "settle time that half of all passages keep",
-    value: (sampled) => settleQuantile(sampled, 0.5),
+const VALUES: Readonly<Record<SampledKey, (sampled: Sampled) => number | null>> = {
+  "sampled.settle50": (sampled) => settleQuantile(sampled, 0.5),
+  "sampled.settle95": (sampled) => settleQuantile(sampled, 0.95),
+  "sampled.hold95": ({ tally }) => quantileOf(tally.rows.needed, 0.95),
+  "sampled.caught": (sampled) => {
+    if (sampled.door.timer === null) return null;
+    return shareOf(sampled, ({ atNominal }) => atNominal.caught);
   },
-  {
-    name: "sampled.settle95",
-    unit: "s",
-    title: "settle time that 95 in 100 passages keep",
-    value: (sampled) => settleQuantile(sampled, 0.95),
-  },
-  {
-    name: "sampled.hold95",
-    unit: "s",
-    title: "hold from which on 95 in 100 passages are caught",
-    value: ({ tally }) => quantileOf(tally.rows.needed, 0.95),
-  },
-  {
-    name: "sampled.caught",
-    unit: "1",
-    title: "share of passages caught at the hold that is set",
-    value: (sampled) => {
-      if (sampled.door.timer === null) return null;
-      return shareOf(sampled, ({ atNominal }) => atNominal.caught);
-    },
-  },
-  {
-    name: "sampled.restsOutside",
-    unit: "1",
-    title: "share of passages that end at rest outside the slot",
-    value: (sampled) => shareOf(sampled, ({ restsOutside, cannotWork }) => restsOutside + cannotWork),
-  },
-];
-
-/** What every title ends with: an estimate, and from what. */
-const FROM = "tolerances included (estimate from 256 scrambled Sobol' points)";
-
-/** Names, units and titles, for those who choose one. */
-export const SAMPLED_FIGURES: readonly Omit<Wanted, "value">[] = WANTED.map(({ name, unit, title }) => ({
-  name,
-  unit,
-  title: `${title}, ${FROM}`,
-}));
+  "sampled.restsOutside": (sampled) =>
+    shareOf(sampled, ({ restsOutside, cannotWork }) => restsOutside + cannotWork),
+};
 
 /** The figures; asked for several of one computed door, they swing it once. */
 export function sampledFigures<C extends KnownDoor>(): Figure<C>[] {
@@ -111,11 +71,11 @@ export function sampledFigures<C extends KnownDoor>(): Figure<C>[] {
     if (last?.door !== door) last = { door, sampled: sampledDoor(door) };
     return last.sampled;
   };
-  return WANTED.map(({ value }, i) => ({
-    ...SAMPLED_FIGURES[i],
+  return SAMPLED_FIGURES.map((figure) => ({
+    ...figure,
     value: ({ door }) => {
       const sampled = sampledOf(door);
-      return sampled === null ? null : value(sampled);
+      return sampled === null ? null : VALUES[figure.name](sampled);
     },
   }));
 }
