@@ -22,7 +22,7 @@ export interface SettleFigures {
 }
 
 /** A point is never taken to be worth more plain samples than this: replicates may agree by chance. */
-const MOST_WORTH = 16;
+const MOST_WORTH = 8;
 
 /** Quantiles of all plain settle times and of the points', replicate by replicate. */
 export function settleFigures(plain: TimeHistogram, replicates: readonly TimeHistogram[]): SettleFigures {
