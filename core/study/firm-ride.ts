@@ -69,7 +69,8 @@ export class FirmRide {
     return CAUGHT;
   }
 
-  private foreseen(ride: RideSystem, bounds: RideBounds, energy: number): OutcomeCode | null {
+  /** An end that is sure without following the ride; `null` where none is. */
+  protected foreseen(ride: RideSystem, bounds: RideBounds, energy: number): OutcomeCode | null {
     const { found } = this;
     foresee(ride, bounds, this.motion, energy, found);
     if (found.outcome !== null) this.excess = found.excess;

@@ -1,4 +1,7 @@
-/** The study's rides of the bolt carried by another integrator: the same starts, the same ends, only the way between is the peer's. */
+/**
+ * The study's rides of the bolt carried by another integrator: the same starts, the same ends, only the way between is the
+ * peer's. Rides that the study need not follow at all are the study's own merit: the peer follows them.
+ */
 import { FirmRide } from "../../core/study/firm-ride.ts";
 import {
   type Motion,
@@ -16,6 +19,10 @@ export class PeerRide extends FirmRide {
   constructor(motion: Motion, integrate: PeerIntegrator) {
     super(motion);
     this.integrate = integrate;
+  }
+
+  protected override foreseen(): null {
+    return null;
   }
 
   protected override carry(system: SwingSystem, end: number): Reached {

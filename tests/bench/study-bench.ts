@@ -17,8 +17,8 @@ import { mediumDog } from "./swing-bench.ts";
 import { report } from "./timing.ts";
 
 /** Samples per round: the ratio of one sample to one bare swing does not change with the count. */
-const SAMPLES = 1000;
-const ROUNDS = 5;
+const SAMPLES = 400;
+const ROUNDS = 15;
 const WORKER_SAMPLES = 20_000;
 const WORKER_ROUNDS = 3;
 /** About as long as the study takes. */
