@@ -2,13 +2,14 @@
  * R, trimmer and C of a one-shot from preferred numbers (IEC 60063), so that the trimmer reaches the wanted
  * hold whatever the parts' tolerances made of their values (model, section 5).
  */
+import { preferredAbove, preferredBelow, preferredWithin, type Series } from "../quantity/preferred.ts";
 import { type LeakageCheck, LN_3, leakageCheck, oneShotTime } from "./timer.ts";
 
-/** The numbers of one decade to choose from, in any one decade ([1, 2.2, 4.7] and [10, 22, 47] are the same). */
-export interface PreferredNumbers {
-  readonly resistors: readonly number[];
-  readonly trimmers: readonly number[];
-  readonly capacitors: readonly number[];
+/** What to choose from. */
+export interface Stock {
+  readonly resistors: Series;
+  readonly trimmers: Series;
+  readonly capacitors: Series;
 }
 
 export interface OneShotRequest {
@@ -45,43 +46,19 @@ const GREATEST_RESISTANCE = 1e6;
 /** How near to the best leakage ratio is good enough for a smaller capacitor, where none reaches the limit. */
 const NEARLY_BEST = 0.9;
 
-/** The greatest preferred number at or below a positive value. */
-export function preferredAtMost(value: number, decade: readonly number[]): number {
-  return Math.max(...around(value, decade).filter((number) => number <= value));
-}
-
-/** The least preferred number at or above a positive value. */
-export function preferredAtLeast(value: number, decade: readonly number[]): number {
-  return Math.min(...around(value, decade).filter((number) => number >= value));
-}
-
-/** The preferred numbers of the decades around a value, written as decimals so that 4.7e-6 is just that. */
-function around(value: number, decade: readonly number[]): number[] {
-  const exponent = Math.floor(Math.log10(value));
-  return [-1, 0, 1].flatMap((shift) => decade.map((number) => inDecade(number, exponent + shift)));
-}
-
-function inDecade(number: number, exponent: number): number {
-  const [mantissa] = number.toExponential().split("e");
-  return Number(`${mantissa}e${exponent}`);
-}
-
 /**
  * The parts for a hold: the smallest capacitor whose leakage leaves the charging current its ratio, or, where
  * an electrolytic can't, the smallest one near the best ratio there is (`leakage.enough` is then false).
  * `null` where no parts do: a hold that is not positive and finite, a tolerance of 100 % or more.
  */
-export function oneShotParts(request: OneShotRequest, preferred: PreferredNumbers): OneShotParts | null {
+export function oneShotParts(request: OneShotRequest, stock: Stock): OneShotParts | null {
   const { holdTime, resistorTolerance, capacitorTolerance } = request;
   if (!(holdTime > 0 && Number.isFinite(holdTime))) return null;
   if (!(resistorTolerance < 1 && capacitorTolerance < 1)) return null;
   const product = holdTime / LN_3;
-  const least = product / GREATEST_RESISTANCE;
-  const greatest = product / LEAST_RESISTANCE;
-  const capacitors = [...around(least, preferred.capacitors), ...around(greatest, preferred.capacitors)]
-    .filter((capacitor) => capacitor >= least && capacitor <= greatest)
-    .sort((a, b) => a - b);
-  const choices = capacitors.map((capacitor) => partsWith(capacitor, request, preferred));
+  const [least, greatest] = [product / GREATEST_RESISTANCE, product / LEAST_RESISTANCE];
+  const capacitors = preferredWithin(least, greatest, stock.capacitors);
+  const choices = capacitors.map((capacitor) => partsWith(capacitor, request, stock));
   if (choices.length === 0) return null;
   const best = Math.max(...choices.map((choice) => choice.leakage.ratio));
   const good = choices.find((choice) => choice.leakage.enough);
@@ -89,12 +66,12 @@ export function oneShotParts(request: OneShotRequest, preferred: PreferredNumber
 }
 
 /** Resistor and trimmer for one capacitor: low enough with the largest capacitor, high enough with the smallest. */
-function partsWith(capacitor: number, request: OneShotRequest, preferred: PreferredNumbers): OneShotParts {
+function partsWith(capacitor: number, request: OneShotRequest, stock: Stock): OneShotParts {
   const { holdTime, logicVoltage, resistorTolerance: r, capacitorTolerance: c } = request;
   const wanted = holdTime / (capacitor * LN_3);
-  const resistor = preferredAtMost(wanted / (1 + c) / (1 + r), preferred.resistors);
+  const resistor = preferredBelow(wanted / (1 + c) / (1 + r), stock.resistors);
   const span = wanted / (1 - c) - resistor * (1 - r);
-  const trimmer = preferredAtLeast(span / (1 - TRIMMER_TOLERANCE), preferred.trimmers);
+  const trimmer = preferredAbove(span / (1 - TRIMMER_TOLERANCE), stock.trimmers);
   const reach = resistor * (1 - r) + trimmer * (1 - TRIMMER_TOLERANCE);
   return {
     resistor,

@@ -26,9 +26,7 @@ export const SERIES: Readonly<Record<Series, readonly number[]>> = {
 
 /** The greatest value of the series at most `value`. Throws a RangeError unless `value` is above 0 and finite. */
 export function preferredBelow(value: number, series: Series): number {
-  return around(value, series)
-    .filter((candidate) => candidate <= value)
-    .at(-1) as number;
+  return around(value, series).findLast((candidate) => candidate <= value) as number;
 }
 
 /** The least value of the series at least `value`. Throws as `preferredBelow` does. */
@@ -43,14 +41,37 @@ export function nearestPreferred(value: number, series: Series): number {
   return value - below <= above - value ? below : above;
 }
 
-/** The series over the decade of the value and its neighbours, rising. */
+/** Every value of the series from `low` to `high`, rising. Throws as `preferredBelow` does for either. */
+export function preferredWithin(low: number, high: number, series: Series): number[] {
+  const size = SERIES[series].length;
+  const last = placeOf(high, series) + 1;
+  const found: number[] = [];
+  for (let place = placeOf(low, series) - 2; place <= last; place++) {
+    const value = valueAt(place, size, series);
+    if (value >= low && value <= high) found.push(value);
+  }
+  return found;
+}
+
+/** The values next to one, rising: two at or below it and one at or above it are surely among them. */
 function around(value: number, series: Series): number[] {
+  const size = SERIES[series].length;
+  const place = placeOf(value, series);
+  return [-2, -1, 0, 1].map((shift) => valueAt(place + shift, size, series));
+}
+
+/** How many values of the series, counted on from 1, are at or below a value, give or take one for rounding. */
+function placeOf(value: number, series: Series): number {
   if (!(value > 0) || !Number.isFinite(value)) {
     throw new RangeError(`Input value of a preferred number must be above 0 and finite; received ${value}`);
   }
   const decade = Math.floor(Math.log10(value));
-  return [decade - 1, decade, decade + 1].flatMap((exponent) =>
-    // Through text, so that 4.7 kΩ is 4700 to the bit.
-    SERIES[series].map((mantissa) => Number(`${mantissa}e${exponent}`)),
-  );
+  const scaled = value / 10 ** decade;
+  return decade * SERIES[series].length + SERIES[series].filter((mantissa) => mantissa <= scaled).length;
+}
+
+/** A value by its place, 0 for 1 and `size` for 10. Through text, so that 4.7 kΩ is 4700 to the bit. */
+function valueAt(place: number, size: number, series: Series): number {
+  const decade = Math.floor(place / size);
+  return Number(`${SERIES[series][place - decade * size]}e${decade}`);
 }

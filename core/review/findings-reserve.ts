@@ -15,22 +15,20 @@ const STEP = 0.005;
 
 /** |τ_0|/(k_s τ_fric) at an angle; +∞ without dry friction unless nothing acts there at all. */
 export function returnRatio(system: SwingSystem, angle: number): number {
+  return ratioOf(system, angle, staticTorque(system, angle));
+}
+
+/** The same where τ_0 is known. */
+function ratioOf(system: SwingSystem, angle: number, torque: number): number {
   const hold = system.staticRatio * frictionAt(system, angle);
-  const torque = Math.abs(staticTorque(system, angle));
-  return hold > 0 ? torque / hold : torque > 0 ? Number.POSITIVE_INFINITY : 0;
+  const size = Math.abs(torque);
+  return hold > 0 ? size / hold : size > 0 ? Number.POSITIVE_INFINITY : 0;
 }
 
-export interface Reserve {
-  /** Least ratio at the two ends of the bolt's play. */
-  readonly edge: number;
-  /** Least ratio further out, once it has begun to fall again; +∞ where it only rises. */
-  readonly elsewhere: number;
-  /** Where that is, rad. */
-  readonly angle: number;
-}
-
-interface Walk {
+export interface Walk {
+  /** Least ratio, once it has begun to fall again; +∞ where it only rises. */
   least: number;
+  /** Where that is, rad. */
   angle: number;
 }
 
@@ -40,14 +38,14 @@ function beyondTheRise(system: SwingSystem, from: number, sign: number): Walk {
   const end = system.stopAngle;
   const count = Math.max(0, Math.ceil((end - sign * from) / step));
   const found: Walk = { least: Number.POSITIVE_INFINITY, angle: sign * end };
-  let before = returnRatio(system, from);
   let pull = staticTorque(system, from);
+  let before = ratioOf(system, from, pull);
   let falling = false;
   for (let i = 1; i <= count; i++) {
     const angle = sign * Math.min(end, sign * from + i * step);
     const next = staticTorque(system, angle);
     // Between two places with opposite torques there is one with none.
-    const ratio = pull * next < 0 ? 0 : returnRatio(system, angle);
+    const ratio = pull * next < 0 ? 0 : ratioOf(system, angle, next);
     falling ||= ratio < before;
     if (falling && ratio < found.least) {
       found.least = ratio;
@@ -59,25 +57,24 @@ function beyondTheRise(system: SwingSystem, from: number, sign: number): Walk {
   return found;
 }
 
+/** The least ratio at the two ends of the bolt's play: half-width `capture` about `centre`, rad. */
+export function edgeReserve(system: SwingSystem, centre: number, capture: number): number {
+  return Math.min(returnRatio(system, centre - capture), returnRatio(system, centre + capture));
+}
+
 /**
- * The reserve of a door about its slot: half-width `capture` about `centre`, rad. `near` is the set around the slot where
- * that reaches out of it: what lies beyond it counts as elsewhere.
+ * The reserve beyond the bolt's play. `near` is the set around the slot where that reaches out of it: what lies beyond it
+ * counts as elsewhere.
  */
-export function frictionReserve(
+export function reserveElsewhere(
   system: SwingSystem,
   centre: number,
   capture: number,
   near: RestSet = { low: centre, high: centre },
-): Reserve {
-  const [low, high] = [centre - capture, centre + capture];
-  const edge = Math.min(returnRatio(system, low), returnRatio(system, high));
-  const sides = [
-    beyondTheRise(system, Math.min(low, near.low), -1),
-    beyondTheRise(system, Math.max(high, near.high), 1),
-  ];
-  const [inner, outer] = sides;
-  const worse = outer.least <= inner.least ? outer : inner;
-  return { edge, elsewhere: worse.least, angle: worse.angle };
+): Walk {
+  const inner = beyondTheRise(system, Math.min(centre - capture, near.low), -1);
+  const outer = beyondTheRise(system, Math.max(centre + capture, near.high), 1);
+  return outer.least <= inner.least ? outer : inner;
 }
 
 /**
@@ -99,11 +96,19 @@ export function playFor(system: SwingSystem, centre: number, from: number, sprea
 /** Steps that take a bracket below any drill's or rule's resolution. */
 const HALVINGS = 30;
 
-/** The value nearest `bad` that still passes, by halving; `good` must pass. */
-export function narrowed(passes: (value: number) => boolean, good: number, bad: number): number {
+/**
+ * The value nearest `bad` that still passes, by halving; `good` must pass. Ends early where both ends are `alike`: rounded to
+ * the same figure, say, which is then that of everything between.
+ */
+export function narrowed(
+  passes: (value: number) => boolean,
+  good: number,
+  bad: number,
+  alike: (pass: number, fail: number) => boolean = () => false,
+): number {
   if (passes(bad)) return bad;
   let [pass, fail] = [good, bad];
-  for (let i = 0; i < HALVINGS; i++) {
+  for (let i = 0; i < HALVINGS && !alike(pass, fail); i++) {
     const middle = (pass + fail) / 2;
     if (passes(middle)) pass = middle;
     else fail = middle;

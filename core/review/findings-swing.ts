@@ -2,7 +2,7 @@
 import { velocityPressure } from "../parts/gust.ts";
 import { nearestRestSet, type RestSet, setsOutside } from "../swing/rest.ts";
 import type { Computed } from "./compute.ts";
-import { FRICTION_SPREAD, frictionReserve } from "./findings-reserve.ts";
+import { edgeReserve, FRICTION_SPREAD, reserveElsewhere } from "./findings-reserve.ts";
 import { NO_HOLD, type Rule, type Verdict } from "./findings-rule.ts";
 import { centringStiffness, GENTLE_BREEZE, shift } from "./findings-shift.ts";
 import { counted, listed, side, type Words } from "./words.ts";
@@ -81,7 +81,7 @@ function deadBandRule(computed: Computed, w: Words): Verdict | null {
       alsoNames: NO_HOLD,
     };
   }
-  const { edge } = frictionReserve(computed.system, latch.centre, latch.capture);
+  const edge = edgeReserve(computed.system, latch.centre, latch.capture);
   if (edge < FRICTION_SPREAD) {
     return {
       status: "caution",
@@ -114,7 +114,7 @@ function restsElsewhere(computed: Computed, w: Words): Verdict | null {
       alsoNames: NO_HOLD,
     };
   }
-  const { elsewhere, angle } = frictionReserve(computed.system, latch.centre, latch.capture, near);
+  const { least: elsewhere, angle } = reserveElsewhere(computed.system, latch.centre, latch.capture, near);
   if (elsewhere < FRICTION_SPREAD) {
     return {
       status: "caution",

@@ -12,7 +12,7 @@ import { staticTorque } from "../swing/torque.ts";
 import { type Computed, resistanceOf } from "./compute.ts";
 import type { DoorEdit } from "./finding.ts";
 import { HINGE_LOAD_CAUTION } from "./findings-care.ts";
-import { FRICTION_SPREAD, frictionReserve, narrowed, playFor } from "./findings-reserve.ts";
+import { edgeReserve, FRICTION_SPREAD, narrowed, playFor, reserveElsewhere } from "./findings-reserve.ts";
 import { NEAR } from "./findings-rule.ts";
 import { GENTLE_BREEZE, SHIFT_CAUTION, shiftOf } from "./findings-shift.ts";
 import { editValue } from "./suggest-apply.ts";
@@ -29,24 +29,32 @@ const MOST_PLAY = 4;
 /** A solved figure is taken this much further, so that what was left out in solving does not spoil it. */
 const SOLVING_RESERVE = 1.01;
 
-/** The magnets' torque at another gap, N m, integrated anew. */
+/** The magnets' torque at another gap, N m, integrated anew: once for an angle and its mirror image asked after it. */
 function torqueAtGap(computed: Computed, gap: number): (angle: number) => number {
   const { magnets } = computed.door;
   if (magnets === null) return () => 0;
   const square = remanenceAt(magnets.remanence, magnets.temperature) ** 2;
   const torque = torquePerRemanence2(magnets, gap);
-  return (angle) => square * torque(angle);
+  let [size, pull] = [0, 0];
+  return (angle) => {
+    if (Math.abs(angle) !== size) [size, pull] = [Math.abs(angle), square * torque(Math.abs(angle))];
+    return angle < 0 ? -pull : pull;
+  };
 }
 
-function gapCandidate(
+/** The gap nearest the present one that passes, rounded away from it; `good` must pass. */
+function narrowedGap(
   computed: Computed,
   words: Words,
-  gap: number,
-  direction: Direction,
+  passes: (gap: number) => boolean,
+  good: number,
 ): readonly Candidate[] {
-  const edit = entry("magnets.gap", gap, direction, words.system);
-  const present = computed.door.magnets?.gap ?? 0;
-  const verb = gap < present ? "Bring the magnets to" : "Move the magnets apart to";
+  const present = computed.door.magnets?.gap ?? good;
+  const direction: Direction = good < present ? "down" : "up";
+  const rounded = (gap: number) => entry("magnets.gap", gap, direction, words.system);
+  const alike = (pass: number, fail: number) => rounded(pass).text === rounded(fail).text;
+  const edit = rounded(narrowed(passes, good, present, alike));
+  const verb = good < present ? "Bring the magnets to" : "Move the magnets apart to";
   return [{ label: `${verb} a gap of ${edit.text}`, edits: [edit] }];
 }
 
@@ -54,7 +62,7 @@ function gapCandidate(
 function solveGap(computed: Computed, words: Words, passes: (gap: number) => boolean): readonly Candidate[] {
   const present = computed.door.magnets?.gap ?? 0;
   if (present <= LEAST_GAP || !passes(LEAST_GAP)) return [];
-  return gapCandidate(computed, words, narrowed(passes, LEAST_GAP, present), "down");
+  return narrowedGap(computed, words, passes, LEAST_GAP);
 }
 
 /** Magnets near enough that the flap comes back from the ends of the bolt's play, with more friction than stated. */
@@ -107,7 +115,7 @@ export function widerGap(computed: Computed, words: Words): readonly Candidate[]
   };
   const widest = MOST_GAP * magnets.gap;
   if (!passes(widest)) return [];
-  return gapCandidate(computed, words, narrowed(passes, widest, magnets.gap), "up");
+  return narrowedGap(computed, words, passes, widest);
 }
 
 /** How far out the discs' torque turns against gravity: beyond their own width sideways (from the field of a disc), rad. */
@@ -135,7 +143,7 @@ export function gapForReturn(computed: Computed, words: Words): readonly Candida
   const coarse = [1.25, 1.5, 2, 3, 4, MOST_GAP].map((factor) => factor * (door.magnets?.gap ?? widest));
   const good = coarse.find(passes);
   if (good === undefined) return [];
-  return gapCandidate(computed, words, narrowed(passes, good, door.magnets.gap), "up");
+  return narrowedGap(computed, words, passes, good);
 }
 
 /** Magnets far enough apart that their pull is no second load on the hinge. */
@@ -148,7 +156,7 @@ export function lighterPull(computed: Computed, words: Words): readonly Candidat
   const passes = (gap: number) => count * axialPull(magnetPair(magnets, gap), remanence) <= most;
   const widest = MOST_GAP * magnets.gap;
   if (!passes(widest)) return [];
-  return gapCandidate(computed, words, narrowed(passes, widest, magnets.gap), "up");
+  return narrowedGap(computed, words, passes, widest);
 }
 
 export function attracting(computed: Computed): readonly Candidate[] {
@@ -213,8 +221,10 @@ function systemWith(computed: Computed, path: string, value: number): SwingSyste
 function comesBack(computed: Computed, system: SwingSystem | null): boolean {
   const { latch } = computed;
   if (system === null || latch === null) return false;
-  const { edge, elsewhere } = frictionReserve(system, latch.centre, latch.capture);
-  return Math.min(edge, elsewhere) >= FRICTION_SPREAD;
+  return (
+    edgeReserve(system, latch.centre, latch.capture) >= FRICTION_SPREAD &&
+    reserveElsewhere(system, latch.centre, latch.capture).least >= FRICTION_SPREAD
+  );
 }
 
 /** The same, and what shifts its resting place takes no more than its share of the play. */

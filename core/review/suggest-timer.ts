@@ -1,11 +1,10 @@
 /** R, C and a trimmer from preferred numbers for a hold: what a one-shot is built of. */
 import { type OneShotParts, oneShotParts } from "../parts/one-shot-parts.ts";
-import { SERIES } from "../quantity/preferred.ts";
 import type { Computed } from "./compute.ts";
 import type { Words } from "./words.ts";
 
 /** Resistors from E24, trimmers from E3, electrolytics from E6 (IEC 60063): what shops stock (common practice, no source). */
-const SHOP = { resistors: SERIES.E24, trimmers: SERIES.E3, capacitors: SERIES.E6 } as const;
+const SHOP = { resistors: "E24", trimmers: "E3", capacitors: "E6" } as const;
 /** Logic voltage of a door without a supply section, V: the file's default. */
 const LOGIC_VOLTAGE = 5;
 

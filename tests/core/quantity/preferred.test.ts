@@ -4,6 +4,7 @@ import {
   nearestPreferred,
   preferredAbove,
   preferredBelow,
+  preferredWithin,
   SERIES,
   type Series,
 } from "../../../core/quantity/preferred.ts";
@@ -55,6 +56,32 @@ describe("preferred values", () => {
         expect(above).toBeGreaterThanOrEqual(value);
         if (below !== value) expect(preferredAbove(below * (1 + 1e-9), name)).toBe(above);
         expect([below, above]).toContain(nearestPreferred(value, name));
+      }),
+    );
+  });
+
+  it("are their own neighbours, in every decade", () => {
+    for (const name of Object.keys(SERIES) as Series[]) {
+      for (let exponent = -15; exponent <= 12; exponent++) {
+        for (const mantissa of SERIES[name]) {
+          const value = Number(`${mantissa}e${exponent}`);
+          expect([preferredBelow(value, name), preferredAbove(value, name)]).toEqual([value, value]);
+        }
+      }
+    }
+  });
+
+  it("between two limits are all there are, limits included", () => {
+    expect(preferredWithin(4.7e-6, 1e-4, "E3")).toEqual([4.7e-6, 1e-5, 2.2e-5, 4.7e-5, 1e-4]);
+    expect(preferredWithin(4.8e-6, 9.9e-6, "E3")).toEqual([]);
+    const exponent = fc.double({ min: -9, max: 6, noNaN: true });
+    fc.assert(
+      fc.property(exponent, fc.double({ min: 0, max: 3, noNaN: true }), (from, span) => {
+        const [low, high] = [10 ** from, 10 ** (from + span)];
+        const wanted = Array.from({ length: 20 }, (_, i) => i - 11).flatMap((e) =>
+          SERIES.E12.map((mantissa) => Number(`${mantissa}e${e}`)).filter((v) => v >= low && v <= high),
+        );
+        expect(preferredWithin(low, high, "E12")).toEqual(wanted);
       }),
     );
   });

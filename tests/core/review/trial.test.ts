@@ -2,7 +2,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { type Computed, compute } from "../../../core/review/compute.ts";
-import { frictionReserve, narrowed } from "../../../core/review/findings-reserve.ts";
+import { edgeReserve, narrowed, reserveElsewhere } from "../../../core/review/findings-reserve.ts";
 import { swingRun } from "../../../core/review/lazy.ts";
 import { resultValues } from "../../../core/review/results.ts";
 import { applyEdits, editValue } from "../../../core/review/suggest-apply.ts";
@@ -93,8 +93,9 @@ test.each(SAMPLE_FILES)("the friction reserve agrees with the rest sets: %s", (n
     const outside = setsOutside(restSets(rubbed), latch.centre, latch.capture);
     // A stop pressed against is a resting place whatever the friction is.
     const held = outside.filter(({ low, high }) => low !== high);
-    const { edge, elsewhere } = frictionReserve(system, latch.centre, latch.capture);
-    expect(held.length > 0, `factor ${factor}`).toBe(Math.min(edge, elsewhere) < factor);
+    const edge = edgeReserve(system, latch.centre, latch.capture);
+    const { least } = reserveElsewhere(system, latch.centre, latch.capture);
+    expect(held.length > 0, `factor ${factor}`).toBe(Math.min(edge, least) < factor);
   }
 });
 
@@ -112,4 +113,26 @@ test("halving keeps to the side that passes and ends next to the one that does n
     ),
   );
   expect(narrowed(() => true, 1, 2)).toBe(2);
+});
+
+test("halving that ends where both ends round alike rounds to what it would have", () => {
+  fc.assert(
+    fc.property(
+      fc.double({ min: 0, max: 5, noNaN: true }),
+      fc.double({ min: 0.1, max: 40, noNaN: true }),
+      (limit, width) => {
+        let count = 0;
+        const passes = (x: number) => {
+          count++;
+          return x >= limit;
+        };
+        const up = (x: number) => Math.ceil(x * 10 - 1e-9);
+        const whole = narrowed(passes, limit + width, limit - width);
+        const all = count;
+        const early = narrowed(passes, limit + width, limit - width, (a, b) => up(a) === up(b));
+        expect(up(early)).toBe(up(whole));
+        expect(count - all).toBeLessThanOrEqual(all);
+      },
+    ),
+  );
 });
