@@ -96,15 +96,16 @@ function binMeans(input: Float64Array, { replicates, values }: Replicated, bins:
  * replicates' means, which makes it free of the bias of squared noise. What a result varies within a bin is left out: about
  * 1/bins² of the index where the result is smooth. The error by the jackknife over replicates.
  *
- * `input` holds uniform numbers, in (0, 1). 0 ± 0 where the result does not vary.
+ * `input` holds uniform numbers, in (0, 1). `variance` is the whole result's, where `results` are what is left of it. 0 ± 0 where
+ * it does not vary.
  */
 export function firstOrder(
   input: Float64Array,
   results: Replicated,
-  bins = binsFor(results.values.length / results.replicates),
+  variance = varianceOf(results.values),
 ): SensitivityIndex {
   const { replicates, values } = results;
-  const variance = varianceOf(values);
+  const bins = binsFor(values.length / replicates);
   if (variance === 0) return { value: 0, error: 0 };
   const means = binMeans(input, results, bins);
   const shares = binShares(input, values.length, bins);
@@ -134,6 +135,47 @@ export function firstOrder(
   return { value, error: Math.sqrt((replicates - 1) * varianceOf(without)) };
 }
 
+/** An index that is so many times its error stands out. */
+const STANDS_OUT = 4;
+
+/**
+ * First-order indices of all inputs. The effects of those that stand out are taken from the result before weaker ones are looked
+ * at: being independent of these they only add noise there, the more so where few points do not mix two inputs well. (Not the
+ * other way round: an effect is fitted to noise too, a little, and that would be missing from the stronger one.)
+ */
+export function firstOrders(inputs: readonly Float64Array[], results: Replicated): SensitivityIndex[] {
+  const variance = varianceOf(results.values);
+  const raw = inputs.map((input) => firstOrder(input, results, variance));
+  const strong = raw.flatMap(({ value, error }, i) =>
+    error !== null && value > STANDS_OUT * error ? [{ i, effect: effectOf(inputs[i], results) }] : [],
+  );
+  return inputs.map((input, i) => {
+    const others = strong.filter((one) => raw[one.i].value > raw[i].value);
+    if (others.length === 0) return raw[i];
+    const values = results.values.map((value, place) =>
+      others.reduce((left, { i: other, effect }) => left - effect(inputs[other][place]), value),
+    );
+    return firstOrder(input, { ...results, values }, variance);
+  });
+}
+
+/**
+ * An input's own effect on the result, from bin means over all replicates, shrunk to the part of their variance that is the
+ * input's and not noise (James and Stein's reason).
+ */
+function effectOf(input: Float64Array, results: Replicated): Effect {
+  const { replicates, values } = results;
+  const bins = binsFor(values.length / replicates);
+  const raw = binMeans(input, { replicates: 1, values }, bins);
+  const share = firstOrder(input, results).value * varianceOf(values);
+  const kept = Math.max(0, Math.min(1, share / (varianceOf(raw) || 1)));
+  const means = raw.map((mean) => kept * mean);
+  return Object.assign((u: number) => means[Math.floor(u * bins)], { variance: varianceOf(means) });
+}
+
+/** A step function of a uniform number, and its variance. */
+type Effect = ((u: number) => number) & { readonly variance: number };
+
 /** Pairs of points that differ in one input only: its two values, in (0, 1), and the results at both. */
 export interface Pairs {
   readonly replicates: number;
@@ -145,28 +187,22 @@ export interface Pairs {
 
 /**
  * Total index from pairs of points that differ in one input, half their mean square difference (Jansen, Comput. Phys. Commun. 117
- * (1999) 35), with the input's own effect as a control variate: the bin means of the given points have a known variance, and of
- * the pairs only what they differ beyond that is estimated. The bin means are shrunk to the part of their variance that is the
- * input's and not noise (James and Stein's reason); any factor leaves the estimate right.
+ * (1999) 35), with the input's own effect as a control variate: its variance is known, and of the pairs only what they differ
+ * beyond that is estimated.
  */
 export function totalOrder(pairs: Pairs, input: Float64Array, results: Replicated): SensitivityIndex {
   const variance = varianceOf(results.values);
   if (variance === 0) return { value: 0, error: 0 };
   const { replicates, from, to, before, after } = pairs;
-  const bins = binsFor(results.values.length / results.replicates);
-  const raw = binMeans(input, { replicates: 1, values: results.values }, bins);
-  const share = firstOrder(input, results, bins).value * variance;
-  const kept = Math.max(0, Math.min(1, share / (varianceOf(raw) || 1)));
-  const effect = raw.map((mean) => kept * mean);
-  const at = (u: number) => effect[Math.floor(u * bins)];
+  const effect = effectOf(input, results);
   const size = from.length / replicates;
   const means = Float64Array.from({ length: replicates }, (_, r) => {
     let sum = 0;
     for (let i = r * size; i < (r + 1) * size; i++) {
-      sum += (after[i] - before[i]) ** 2 - (at(to[i]) - at(from[i])) ** 2;
+      sum += (after[i] - before[i]) ** 2 - (effect(to[i]) - effect(from[i])) ** 2;
     }
     return sum / (2 * size * variance);
   });
-  const value = varianceOf(effect) / variance + meanOf(means);
+  const value = effect.variance / variance + meanOf(means);
   return { value, error: Math.sqrt(varianceOf(means) / (replicates - 1)) };
 }

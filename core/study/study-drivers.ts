@@ -5,7 +5,7 @@
  */
 import {
   FIRST_ORDER,
-  firstOrder,
+  firstOrders,
   midRanks,
   type Pairs,
   type Replicated,
@@ -52,26 +52,40 @@ export function settleDrivers(request: StudyRequest, settle: Float64Array): Driv
   const columns = columnsOf(plan.draws, plan.count, (place, out) => points.draw(place, out));
   const of = `of the rank of the settle time, ${pointWords(plan)}`;
   const measure = `${TOTAL} ${of} and ${plan.replicates * plan.moved} pairs per input`;
-  const alone = plan.keys.map(({ draw }) => firstOrder(columns[draw], results));
-  const sum = alone.reduce((total, { value }) => total + Math.max(0, value), 0);
+  const alone = firstOrders(
+    plan.keys.map(({ draw }) => columns[draw].subarray(0, base)),
+    results,
+  );
+  const sure = alone.map(({ value, error }) =>
+    Math.max(0, value - SURE * (error ?? Number.POSITIVE_INFINITY)),
+  );
+  const sum = sure.reduce((total, value) => total + value, 0);
   return strongestFirst(
     plan.keys.map(({ key, draw }, i) => {
       const total = totalOrder(pairsOf(plan, i, columns[draw], ranks), columns[draw], results);
       return {
         key,
         measure,
-        value: withinReason(total.value, alone[i].value, sum),
-        error: total.error,
+        ...within(total, sure[i], 1 - (sum - sure[i])),
         alone: { measure: `${FIRST_ORDER} ${of}`, ...alone[i] },
       };
     }),
   );
 }
 
-/** A total index is no less than the first-order one, nor more than the first-order ones of the others leave. */
-function withinReason(total: number, alone: number, sum: number): number {
-  const most = 1 - (sum - Math.max(0, alone));
-  return Math.max(alone, Math.min(Math.max(most, alone), total));
+/**
+ * A total index is no less than the first-order one, nor more than the first-order ones of the others leave: as far as these are
+ * sure, so many errors below their values.
+ */
+const SURE = 2;
+
+function within({ value, error }: SensitivityIndex, low: number, high: number): SensitivityIndex {
+  const most = Math.max(low, high);
+  const half = (most - low) / 2;
+  return {
+    value: Math.max(low, Math.min(most, value)),
+    error: error === null ? null : Math.min(error, half),
+  };
 }
 
 /** The points that were swung again with input `key` moved. */
@@ -108,9 +122,11 @@ export function neededDrivers(request: StudyRequest, needed: Float64Array): Driv
   });
   const results: Replicated = { replicates: batches, values };
   const measure = `${FIRST_ORDER} of the rank of the setting needed, ${count} plain samples`;
-  return strongestFirst(
-    keys.map(({ key, draw }) => ({ key, measure, ...firstOrder(columns[draw], results), alone: null })),
+  const indices = firstOrders(
+    keys.map(({ draw }) => columns[draw]),
+    results,
   );
+  return strongestFirst(keys.map(({ key }, i) => ({ key, measure, ...indices[i], alone: null })));
 }
 
 /** One column per draw, of `count` points. */
