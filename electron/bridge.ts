@@ -122,6 +122,11 @@ export interface Bridge {
   writeSnapshot(snapshot: RecoverySnapshot): Promise<void>;
   readSnapshots(): Promise<readonly FoundSnapshot[]>;
   clearSnapshot(document: string): Promise<void>;
+
+  /** What was measured on a door's bench, as last kept; `null`: nothing. A door never saved goes by the name it would be saved under. */
+  readTrial(token: FileToken | null, name: string): Promise<string | null>;
+  /** Keeps it for the next time that door is opened; `null` forgets it. */
+  keepTrial(token: FileToken | null, name: string, text: string | null): Promise<void>;
 }
 
 declare global {

@@ -34,6 +34,8 @@ export interface Calls {
   "snapshot.write": { readonly args: RecoverySnapshot; readonly result: unknown };
   "snapshot.read": { readonly args: Nothing; readonly result: readonly FoundSnapshot[] };
   "snapshot.clear": { readonly args: { readonly document: string }; readonly result: unknown };
+  "trial.read": { readonly args: TrialReadArgs; readonly result: string | null };
+  "trial.keep": { readonly args: TrialKeepArgs; readonly result: unknown };
 }
 
 export type Nothing = Readonly<Record<never, never>>;
@@ -51,6 +53,15 @@ export interface SaveBytesArgs {
   readonly name: string;
   readonly bytes: Uint8Array;
   readonly type: ExportType;
+}
+
+export interface TrialReadArgs {
+  readonly token: FileToken | null;
+  readonly name: string;
+}
+
+export interface TrialKeepArgs extends TrialReadArgs {
+  readonly text: string | null;
 }
 
 export type CallName = keyof Calls;
@@ -76,6 +87,8 @@ export class Refusal extends Error {
 
 /** Longest door text taken or given, in UTF-16 units; a door is a few kilobytes. */
 export const MAX_TEXT = 4_000_000;
+/** Longest record of a bench's readings, in UTF-16 units: a filmed swing's table goes with them. */
+export const MAX_TRIAL = 20_000_000;
 /** Longest file name taken, in UTF-16 units. */
 export const MAX_NAME = 255;
 /** Largest export taken, bytes; a minute of replay video is some tens of megabytes. */
@@ -158,6 +171,12 @@ const GUARDS: { readonly [K in CallName]: Guard<Calls[K]["args"]> } = {
   }),
   "snapshot.read": fields<Nothing>({}),
   "snapshot.clear": fields({ document: documentName }),
+  "trial.read": fields<TrialReadArgs>({ token: orNull(token), name: fileName }),
+  "trial.keep": fields<TrialKeepArgs>({
+    token: orNull(token),
+    name: fileName,
+    text: orNull(text(MAX_TRIAL)),
+  }),
 };
 
 /**

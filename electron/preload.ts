@@ -59,6 +59,8 @@ const bridge: Bridge = {
   writeSnapshot: async (snapshot) => void (await call("snapshot.write", snapshot)),
   readSnapshots: () => call("snapshot.read", {}),
   clearSnapshot: async (document) => void (await call("snapshot.clear", { document })),
+  readTrial: (token, name) => call("trial.read", { token, name }),
+  keepTrial: async (token, name, text) => void (await call("trial.keep", { token, name, text })),
 };
 
 contextBridge.exposeInMainWorld("swingstill", bridge);

@@ -21,6 +21,7 @@ import { declareScheme, setUpProtocol } from "./protocol.ts";
 import { type RecentDoors, setUpRecent } from "./recent.ts";
 import { type Snapshots, setUpSnapshots } from "./snapshots.ts";
 import { createTokenRegistry, type TokenRegistry } from "./tokens.ts";
+import { setUpTrials, type TrialFiles } from "./trials.ts";
 import { createWindow } from "./window.ts";
 
 interface Parts {
@@ -28,6 +29,7 @@ interface Parts {
   readonly recent: RecentDoors;
   readonly doors: DoorFiles;
   readonly snapshots: Snapshots;
+  readonly trials: TrialFiles;
   readonly closing: CloseQuestion;
   readonly outside: OutsideDoors;
 }
@@ -79,17 +81,18 @@ function setUpParts(windowOf: () => BrowserWindow | undefined): Parts {
   const recent = setUpRecent(tokens);
   const doors = setUpFiles(windowOf, tokens, recent);
   const snapshots = setUpSnapshots(tokens);
+  const trials = setUpTrials(tokens);
   const closing = setUpClosing(windowOf, snapshots.discard);
   const outside = createOutsideDoors(
     doors.read,
     (door) => tell(windowOf(), { kind: "open-file", door }),
     (message) => dialog.showErrorBox("The door could not be opened", message),
   );
-  return { tokens, recent, doors, snapshots, closing, outside };
+  return { tokens, recent, doors, snapshots, trials, closing, outside };
 }
 
 const handlers = (
-  { tokens, recent, doors, snapshots, closing, outside }: Parts,
+  { tokens, recent, doors, snapshots, trials, closing, outside }: Parts,
   menu: AppMenu,
 ): Handlers => ({
   "door.open": doors.open,
@@ -113,4 +116,6 @@ const handlers = (
   "snapshot.write": snapshots.write,
   "snapshot.read": snapshots.read,
   "snapshot.clear": ({ document }) => snapshots.clear(document),
+  "trial.read": trials.read,
+  "trial.keep": trials.keep,
 });

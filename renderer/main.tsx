@@ -65,7 +65,7 @@ function assemble(): Workbench {
   const ui = createUi();
   const studies = createStudies(page, startStudy, STUDY_THREADS);
   const maps = createMaps(page, startMap);
-  const trials = createTrials(page, startFit);
+  const trials = createTrials(page, bridge, startFit);
   const playhead = createPlayhead();
   const scene = { current: null };
   const asker: Asker = {

@@ -34,6 +34,19 @@ interface KnownFile {
   readonly usedAt: number;
 }
 
+/** The door that readings belong to: its file, or where none can be reached, its name. */
+interface TrialPlace {
+  readonly name: string;
+  readonly handle: FileSystemFileHandle | null;
+  /** A door never saved is another than a file of that name. */
+  readonly saved: boolean;
+}
+
+interface KeptTrial extends TrialPlace {
+  readonly key: string;
+  readonly text: string;
+}
+
 const MOST_RECENT = 12;
 const DOOR_ENDING = ".door.json";
 
@@ -82,6 +95,11 @@ export function createBrowserBridge(window: BrowserWindow, vault: Vault = vaultO
 
   const fileOf = async (token: FileToken): Promise<KnownFile | undefined> =>
     known.get(token) ?? (await vault.get<KnownFile>("recent", token));
+
+  const placeOf = async (token: FileToken | null, name: string): Promise<TrialPlace> => {
+    const file = token === null ? undefined : await fileOf(token);
+    return { name: file?.name ?? name, handle: file?.handle ?? null, saved: token !== null };
+  };
 
   const openRecent = async (token: FileToken): Promise<OpenedDoor> => {
     const file = await fileOf(token);
@@ -144,6 +162,15 @@ export function createBrowserBridge(window: BrowserWindow, vault: Vault = vaultO
     async clearSnapshot(document) {
       await vault.remove("snapshots", document);
     },
+    async readTrial(token, name) {
+      return (await findTrial(vault, await placeOf(token, name)))?.text ?? null;
+    },
+    async keepTrial(token, name, text) {
+      const place = await placeOf(token, name);
+      const key = (await findTrial(vault, place))?.key ?? newToken();
+      if (text === null) await vault.remove("trials", key);
+      else await vault.put("trials", key, { ...place, key, text } satisfies KeptTrial);
+    },
   };
 }
 
@@ -165,16 +192,28 @@ async function keepRecent(vault: Vault, file: KnownFile): Promise<void> {
   for (const { token } of [...twins, ...old]) await vault.remove("recent", token);
 }
 
+async function findTrial(vault: Vault, place: TrialPlace): Promise<KeptTrial | undefined> {
+  for (const kept of await vault.all<KeptTrial>("trials")) {
+    if (kept.name === place.name && kept.saved === place.saved && (await sameHandle(kept, place)))
+      return kept;
+  }
+  return undefined;
+}
+
+interface Held {
+  readonly handle: FileSystemFileHandle | null;
+}
+
+async function sameHandle(a: Held, b: Held): Promise<boolean> {
+  return a.handle !== null && b.handle !== null ? a.handle.isSameEntry(b.handle) : a.handle === b.handle;
+}
+
 /** Entries that stand for the same file under another token. */
 async function sameFiles(files: readonly KnownFile[], file: KnownFile): Promise<KnownFile[]> {
   const twins: KnownFile[] = [];
   for (const other of files) {
     if (other.token === file.token || other.name !== file.name) continue;
-    const same =
-      file.handle !== null && other.handle !== null
-        ? await file.handle.isSameEntry(other.handle)
-        : file.handle === other.handle;
-    if (same) twins.push(other);
+    if (await sameHandle(file, other)) twins.push(other);
   }
   return twins;
 }

@@ -1,6 +1,7 @@
-/** A few named records kept in the browser's database: recent doors with their file handles, and recovery copies. */
+/** A few named records kept in the browser's database: recent doors with their file handles, recovery copies, readings from the bench. */
 
-export type Shelf = "recent" | "snapshots";
+export const SHELVES = ["recent", "snapshots", "trials"] as const;
+export type Shelf = (typeof SHELVES)[number];
 
 export interface Vault {
   /** Every record of a shelf, in no order. */
@@ -11,13 +12,20 @@ export interface Vault {
 }
 
 const NAME = "swingstill";
-const VERSION = 1;
+/** 2: readings from the bench. */
+const VERSION = 2;
 
 /** The database, opened when first needed. */
 export function createVault(factory: IDBFactory): Vault {
   let opened: Promise<IDBDatabase> | null = null;
   const database = (): Promise<IDBDatabase> => {
-    opened ??= open(factory);
+    if (opened === null) {
+      opened = open(factory);
+      // What stood in the way may be gone the next time.
+      opened.catch(() => {
+        opened = null;
+      });
+    }
     return opened;
   };
   const on = async <T>(
@@ -43,10 +51,18 @@ function open(factory: IDBFactory): Promise<IDBDatabase> {
   return new Promise((resolve, reject) => {
     const request = factory.open(NAME, VERSION);
     request.onupgradeneeded = () => {
-      request.result.createObjectStore("recent");
-      request.result.createObjectStore("snapshots");
+      const { objectStoreNames } = request.result;
+      for (const shelf of SHELVES) {
+        if (!objectStoreNames.contains(shelf)) request.result.createObjectStore(shelf);
+      }
     };
-    request.onsuccess = () => resolve(request.result);
+    request.onsuccess = () => {
+      // A later version of the program must not wait for this page.
+      request.result.onversionchange = () => request.result.close();
+      resolve(request.result);
+    };
+    request.onblocked = () =>
+      reject(new Error("an older version of this page is still open: close it, then load this one anew"));
     request.onerror = () => reject(request.error ?? new Error("the browser keeps no database"));
   });
 }
@@ -60,7 +76,11 @@ function finished(transaction: IDBTransaction): Promise<void> {
 
 /** A vault that lasts as long as the page: where the browser forbids its database, and for tests. */
 export function createMemoryVault(): Vault {
-  const shelves: Record<Shelf, Map<string, unknown>> = { recent: new Map(), snapshots: new Map() };
+  const shelves: Record<Shelf, Map<string, unknown>> = {
+    recent: new Map(),
+    snapshots: new Map(),
+    trials: new Map(),
+  };
   return {
     all: async <T>(shelf: Shelf) => [...shelves[shelf].values()] as T[],
     get: async <T>(shelf: Shelf, key: string) => shelves[shelf].get(key) as T | undefined,

@@ -5,12 +5,41 @@ import type { Dimension } from "../../core/quantity/dimensions.ts";
 import { parseQuantity } from "../../core/quantity/quantity.ts";
 import type { Count } from "../../core/study/fit/fit-types.ts";
 
-export const TRIAL_FIELDS = ["letGo", "passes", "settle", "still", "rest", "push", "hold"] as const;
+export const TRIAL_FIELDS = [
+  "letGo",
+  "passes",
+  "settle",
+  "still",
+  "rest",
+  "push",
+  "lowEnd",
+  "pullIn",
+  "room",
+  "coil",
+  "hold",
+] as const;
 export type TrialField = (typeof TRIAL_FIELDS)[number];
 export type TrialTexts = Readonly<Record<TrialField, string>>;
 
+export const NO_TEXTS: TrialTexts = {
+  letGo: "",
+  passes: "",
+  settle: "",
+  still: "",
+  rest: "",
+  push: "",
+  lowEnd: "",
+  pullIn: "",
+  room: "",
+  coil: "",
+  hold: "",
+};
+
+/** How often the coil is switched on at the supply's low end. */
+export const LOW_END_TRIES = 10;
+
 export interface TrialReadings {
-  /** rad, s, N, and a plain number; without an entry: not measured, or not to be read. */
+  /** rad, s, N, V, °C, and a plain number; without an entry: not measured, or not to be read. */
   readonly values: Readonly<Partial<Record<TrialField, number>>>;
   /** What is wrong with an entry, a sentence. */
   readonly faults: Readonly<Partial<Record<TrialField, string>>>;
@@ -33,6 +62,10 @@ const READERS: Readonly<Record<TrialField, (text: string, bench: Bench) => Read>
   still: (text) => positive(quantity(text, "time", "s")),
   rest: (text, { reach }) => rest(text, reach),
   push: (text) => positive(force(text)),
+  lowEnd: (text) => tries(text),
+  pullIn: (text) => positive(quantity(text, "voltage", "V")),
+  room: (text) => temperature(text),
+  coil: (text) => temperature(text),
   hold: (text) => positive(quantity(text, "time", "s")),
 };
 
@@ -64,6 +97,20 @@ function passes(text: string): Read {
   return /^\d{1,4}$/.test(text) && Number(text) > 0
     ? Number(text)
     : `given "${text}", expected a whole number from 1: every pass through the middle, both ways`;
+}
+
+function tries(text: string): Read {
+  return /^\d{1,2}$/.test(text) && Number(text) <= LOW_END_TRIES
+    ? Number(text)
+    : `given "${text}", expected how many of ${LOW_END_TRIES} times, 0 to ${LOW_END_TRIES}`;
+}
+
+/** A plain number could be either scale's: the unit must stand there. */
+function temperature(text: string): Read {
+  const read = parseQuantity(text, "temperature");
+  return read.ok
+    ? read.value
+    : `${read.problem}; given "${text}", expected what the thermometer shows, such as "48 °C" or "118 °F"`;
 }
 
 /** A kitchen scale shows a mass: the weight of that mass presses. */

@@ -4,7 +4,12 @@ import type { SampledLimits } from "../../core/sheet/bench-limits.ts";
 import type { Fit } from "../../core/study/fit/fit-types.ts";
 import type { Expected, FitAnswer, FitOrder } from "../worker/fit-messages.ts";
 import { type Page, textOf } from "./page-store.ts";
-import type { TrialField, TrialReadings, TrialTexts } from "./trial-readings.ts";
+import { NO_STEPS, type Stepped, stepBack, stepForth, stepOf, type TrialHistory } from "./trial-history.ts";
+import { createTrialKeeper, type TrialShelf } from "./trial-keeper.ts";
+import { NO_TEXTS, type TrialField, type TrialReadings, type TrialTexts } from "./trial-readings.ts";
+import { isNothing, type MeasuredFile, type Measurements, NOTHING_MEASURED } from "./trial-record.ts";
+
+export type { MeasuredFile } from "./trial-record.ts";
 
 /** The part of a Worker that is needed here. */
 export interface FitPort {
@@ -12,11 +17,6 @@ export interface FitPort {
   terminate(): void;
   onmessage: ((event: { data: FitAnswer }) => void) | null;
   onerror: ((event: { message: string }) => void) | null;
-}
-
-export interface MeasuredFile {
-  readonly name: string;
-  readonly text: string;
 }
 
 export interface FoundFit {
@@ -40,20 +40,30 @@ export interface TrialState {
   readonly found: FoundFit | null;
   /** The door file's text once what was found is in it. */
   readonly placed: string | null;
+  readonly history: TrialHistory;
+  /** Why the readings are not kept, or could not be brought back; "" where all is well. */
+  readonly trouble: string;
 }
 
 export interface Trials {
   readonly store: StoreApi<TrialState>;
-  write(field: TrialField, text: string): void;
+  /** `name`: of the field, for undo. */
+  write(field: TrialField, text: string, name?: string): void;
   load(file: MeasuredFile | null): void;
+  /** Takes out everything that was measured. */
+  clear(): void;
+  undo(): void;
+  redo(): void;
+  /** The field was left: what is written in it next is a step of its own. */
+  endGesture(): void;
   /** Brings everything up to the door at hand. */
   follow(): void;
   cancel(): void;
+  /** Nobody looks any more. */
+  leave(): void;
   /** What was found stands in the door: its text now. */
   place(text: string): void;
 }
-
-const NO_TEXTS: TrialTexts = { letGo: "", passes: "", settle: "", still: "", rest: "", push: "", hold: "" };
 
 const EMPTY: TrialState = {
   texts: NO_TEXTS,
@@ -65,17 +75,20 @@ const EMPTY: TrialState = {
   limits: null,
   found: null,
   placed: null,
+  history: NO_STEPS,
+  trouble: "",
 };
 
 /** Typing pauses this long before a fit starts, ms. */
 const PAUSE = 300;
 
-export function createTrials(page: Page, start: () => FitPort): Trials {
+export function createTrials(page: Page, shelf: TrialShelf, start: () => FitPort): Trials {
   const store = createStore<TrialState>(() => EMPTY);
   const { getState: get, setState: set } = store;
   let port: FitPort | null = null;
   let timer: ReturnType<typeof setTimeout> | undefined;
   let limitsOf: string | null = null;
+  let watched = false;
 
   const end = (): void => {
     clearTimeout(timer);
@@ -123,27 +136,54 @@ export function createTrials(page: Page, start: () => FitPort): Trials {
     timer = setTimeout(send, PAUSE);
   };
 
-  let document = page.store.getState().document?.id;
-  page.store.subscribe((state) => {
-    if (state.document?.id === document) return;
-    document = state.document?.id;
-    end();
-    limitsOf = null;
-    set(EMPTY);
+  const measuredNow = (): Measurements => ({ texts: get().texts, file: get().file });
+  /** Puts what was measured in place of what stood there. */
+  const take = (measured: Measurements, history: TrialHistory): void => {
+    const sameFile = measured.file === get().file;
+    set({ ...measured, history, placed: null, ...(sameFile ? {} : { found: null }) });
+    keeper.changed();
+    ask();
+  };
+  const step = (stepped: Stepped | null): void => {
+    if (stepped !== null) take(stepped.measured, stepped.history);
+  };
+  const change = (measured: Measurements, name: string, gesture: string | null): void =>
+    take(measured, stepOf(get().history, name, measuredNow(), gesture));
+
+  const keeper = createTrialKeeper(page, shelf, {
+    now: measuredNow,
+    anew: () => {
+      end();
+      limitsOf = null;
+      set(EMPTY);
+    },
+    found: (measured) => {
+      set(measured);
+      if (watched) ask();
+    },
+    trouble: (trouble) => set({ trouble }),
   });
 
   return {
     store,
-    write(field, text) {
-      set({ texts: { ...get().texts, [field]: text }, placed: null });
+    write: (field, text, name = field) =>
+      change({ ...measuredNow(), texts: { ...get().texts, [field]: text } }, name, field),
+    load: (file) => change({ ...measuredNow(), file }, "the table", null),
+    clear: () => {
+      if (!isNothing(measuredNow())) change(NOTHING_MEASURED, "all readings", null);
+    },
+    undo: () => step(stepBack(get().history, measuredNow())),
+    redo: () => step(stepForth(get().history, measuredNow())),
+    endGesture: () => set({ history: { ...get().history, gesture: null } }),
+    follow: () => {
+      watched = true;
       ask();
     },
-    load(file) {
-      set({ file, placed: null, found: null });
-      ask();
-    },
-    follow: ask,
     cancel: () => stop([]),
+    leave: () => {
+      watched = false;
+      stop([]);
+    },
     place: (text) => set({ placed: text }),
   };
 }

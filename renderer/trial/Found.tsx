@@ -13,9 +13,12 @@ import { usePage, useSettings, useWorkbench } from "../shell/workbench.ts";
 import { replaceFile } from "../state/command.ts";
 import { changeEntries, type EntryChange } from "../state/entries.ts";
 import { textOf } from "../state/page-store.ts";
+import { measuredCoil } from "../state/trial-coil.ts";
 import { measuredHold } from "../state/trial-hold.ts";
 import { Icon } from "../ui/icons.tsx";
+import type { ExpectedCoil } from "../worker/fit-messages.ts";
 import { ComparedSwing } from "./ComparedSwing.tsx";
+import { inUnits } from "./fit-words.ts";
 
 /** Doors tried, as the study offers first. */
 const SAMPLES = 20_000;
@@ -23,8 +26,9 @@ const SAMPLES = 20_000;
 export function Found(): ReactNode {
   const { trials } = useWorkbench();
   const { found, running, file, readings, placed } = useStore(trials.store);
+  const units = useSettings((state) => state.units);
   const text = usePage(textOf);
-  const counted = Object.keys(readings.values).some((field) => field !== "letGo");
+  const counted = Object.keys(readings.values).some((field) => field !== "letGo" && field !== "room");
   if (found === null && !running && !counted) return null;
   const older = found !== null && text !== found.text && text !== placed;
   return (
@@ -40,7 +44,7 @@ export function Found(): ReactNode {
       )}
       {found !== null && !found.fit.ok && (
         <p className="finding finding-caution">
-          <Icon name="caution" /> {found.fit.says}
+          <Icon name="caution" /> {inUnits(found.fit.says, units)}
         </p>
       )}
       {found?.fit.ok === true && <Told fit={found.fit} gaps={found.gaps} />}
@@ -64,6 +68,7 @@ const isTold = ({ value, error, high }: FittedValue): boolean =>
   Number.isFinite(value) && Number.isFinite(error) && Number.isFinite(high);
 
 function Told({ fit, gaps }: { fit: FitDone; gaps: number }): ReactNode {
+  const units = useSettings((state) => state.units);
   const untold = fit.values.filter((value) => !isTold(value));
   const sentences = fit.says.slice(fit.values.length + (fit.kind === "count" ? 0 : fit.refused.length));
   return (
@@ -84,7 +89,7 @@ function Told({ fit, gaps }: { fit: FitDone; gaps: number }): ReactNode {
       )}
       {sentences.map((sentence) => (
         <p key={sentence} className="trial-how">
-          {sentence}
+          {inUnits(sentence, units)}
         </p>
       ))}
       {gaps > 0 && <p className="trial-how">{gaps} lines without an angle were passed over.</p>}
@@ -117,6 +122,7 @@ function written(key: string, si: number, units: "metric" | "inch", digits: numb
 }
 
 function Refused({ fit }: { fit: FitDone }): ReactNode {
+  const units = useSettings((state) => state.units);
   const advice = new Set(fit.refused.map(({ instead }) => instead));
   return (
     <details className="more" open={fit.kind !== "count"}>
@@ -125,7 +131,7 @@ function Refused({ fit }: { fit: FitDone }): ReactNode {
       </summary>
       {fit.refused.map(({ key, says }) => (
         <p key={key} className="trial-untold">
-          <Icon name="caution" /> {says}
+          <Icon name="caution" /> {inUnits(says, units)}
         </p>
       ))}
       <p className="trial-how">To learn more:</p>
@@ -156,12 +162,14 @@ function Placing({ fit, older }: PlacingProps): ReactNode {
     timer === null || nominal === undefined || measured === undefined
       ? []
       : measuredHold(timer, nominal, measured);
+  const coil = coilChanges(expected?.coil ?? null, readings.values.coil);
   const swing = fit !== null && fit.values.length > 0;
   const place = (): void => {
     page.actions.change((file) => {
-      const after = withMeasured(file, fit, tolerances, hold);
+      const after = withMeasured(file, fit, tolerances, [...hold, ...coil]);
       trials.place(writeDoor(after));
-      return replaceFile(nameOf(swing, hold.length > 0), file, after);
+      const parts = [swing && "swing", hold.length > 0 && "hold", coil.length > 0 && "coil"];
+      return replaceFile(nameOf(parts.filter((part) => part !== false)), file, after);
     });
   };
   if (placed !== null && placed === text) {
@@ -182,7 +190,7 @@ function Placing({ fit, older }: PlacingProps): ReactNode {
       </div>
     );
   }
-  if (!swing && hold.length === 0) return null;
+  if (!swing && hold.length + coil.length === 0) return null;
   return (
     <div className="trial-placing">
       {swing && (
@@ -204,6 +212,13 @@ function Placing({ fit, older }: PlacingProps): ReactNode {
           .
         </p>
       )}
+      {coil.length > 0 && expected?.coil != null && (
+        <p className="trial-how">
+          With the coil’s heat as measured: {String(coil[0].entry)} to its surroundings, in the file{" "}
+          {keyText(expected.coil.thermalResistance, "thermalResistance", "metric", 3)}; its time constant as
+          in the file.
+        </p>
+      )}
       <Button className="button button-main" isDisabled={older} onPress={place}>
         Put into the door
       </Button>
@@ -215,12 +230,19 @@ function withMeasured(
   file: DoorFile,
   fit: FitDone | null,
   tolerances: boolean,
-  hold: readonly EntryChange[],
+  others: readonly EntryChange[],
 ): DoorFile {
   const fitted = fit === null ? file : withFitEdits(file, fitEdits(fit, file, { tolerances }));
-  return changeEntries("", fitted, hold).apply(fitted);
+  return changeEntries("", fitted, others).apply(fitted);
 }
 
-function nameOf(swing: boolean, hold: boolean): string {
-  return `Put the measured ${swing ? (hold ? "swing and hold" : "swing") : "hold"} into the door`;
+function coilChanges(coil: ExpectedCoil | null, measured: number | undefined): readonly EntryChange[] {
+  if (coil === null || measured === undefined) return [];
+  return measuredCoil({ hot: coil.hot, measured, resistance: coil.measuredResistance });
+}
+
+function nameOf(parts: readonly string[]): string {
+  const words =
+    parts.length < 3 ? parts.join(" and ") : `${parts.slice(0, -1).join(", ")} and ${parts.at(-1)}`;
+  return `Put the measured ${words} into the door`;
 }

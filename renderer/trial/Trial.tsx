@@ -1,17 +1,35 @@
 /** The built door on the bench: what was counted, timed, weighed or filmed, beside what to expect, and what it tells of the door. */
 import "./trial.css";
-import { type ReactNode, useEffect, useId } from "react";
+import { type KeyboardEvent, type ReactNode, useEffect } from "react";
 import { Button, FileTrigger } from "react-aria-components";
 import { useStore } from "zustand";
 import { textOfFile } from "../bridge/pickers.ts";
-import { figureText } from "../figures/format.ts";
-import { usePage, useSettings, useWorkbench } from "../shell/workbench.ts";
+import { usePage, useWorkbench } from "../shell/workbench.ts";
 import { textOf } from "../state/page-store.ts";
-import { TRIAL_FIELDS, type TrialField } from "../state/trial-readings.ts";
+import type { TrialField } from "../state/trial-readings.ts";
+import { isNothing } from "../state/trial-record.ts";
+import type { Trials } from "../state/trials.ts";
 import { Icon } from "../ui/icons.tsx";
 import type { Expected } from "../worker/fit-messages.ts";
-import { expectation, isOutside } from "./expectations.ts";
 import { Found } from "./Found.tsx";
+import { Row } from "./Row.tsx";
+
+interface Group {
+  readonly title: string;
+  readonly how: string | null;
+  readonly fields: readonly TrialField[];
+}
+
+const GROUPS: readonly Group[] = [
+  {
+    title: "The swing",
+    how: "Draw the bolt back by hand, hold the flap out, let go without a push. Write what you see; leave out what you did not measure.",
+    fields: ["letGo", "passes", "settle", "still", "rest"],
+  },
+  { title: "The push", how: null, fields: ["push"] },
+  { title: "Bolt and coil", how: null, fields: ["lowEnd", "pullIn", "room", "coil"] },
+  { title: "The hold", how: null, fields: ["hold"] },
+];
 
 export function Trial(): ReactNode {
   const { trials } = useWorkbench();
@@ -19,19 +37,15 @@ export function Trial(): ReactNode {
   const { expected, running } = useStore(trials.store);
   // biome-ignore lint/correctness/useExhaustiveDependencies: another text is another door.
   useEffect(() => trials.follow(), [trials, text]);
-  useEffect(() => trials.cancel, [trials]);
+  useEffect(() => trials.leave, [trials]);
   return (
-    <div className="trial">
-      <section className="group" aria-label="Measured on the bench">
-        <p className="trial-how">
-          Draw the bolt back by hand, hold the flap out, let go without a push. Write what you see; leave out
-          what you did not measure.
-        </p>
-        {TRIAL_FIELDS.filter((field) => isMeasurable(field, expected)).map((field) => (
-          <Row key={field} field={field} />
-        ))}
-      </section>
+    // biome-ignore lint/a11y/noStaticElementInteractions: keys that come up from the readings
+    <div className="trial" onKeyDown={(event) => stepByKey(event, trials)}>
+      {GROUPS.map((group) => (
+        <Rows key={group.title} group={group} expected={expected} />
+      ))}
       <MeasuredSwing />
+      <Kept />
       <div aria-live="polite" aria-busy={running}>
         <Found />
       </div>
@@ -39,78 +53,89 @@ export function Trial(): ReactNode {
   );
 }
 
-function isMeasurable(field: TrialField, expected: Expected | null): boolean {
-  if (expected === null) return true;
-  if (field === "settle") return expected.capture !== null;
-  if (field === "push") return expected.push !== null;
-  return field !== "hold" || expected.hold !== null;
+function Rows({ group, expected }: { group: Group; expected: Expected | null }): ReactNode {
+  const fields = group.fields.filter((field) => isMeasurable(field, expected));
+  if (fields.length === 0) return null;
+  return (
+    <section className="group" aria-label={`Measured: ${group.title.toLowerCase()}`}>
+      <h3>{group.title}</h3>
+      {group.how !== null && <p className="trial-how">{group.how}</p>}
+      {fields.map((field) => (
+        <Row key={field} field={field} />
+      ))}
+    </section>
+  );
 }
 
-const LABELS: Readonly<Record<TrialField, string>> = {
-  letGo: "Let go at",
-  passes: "Passes through the middle",
-  settle: "Until it stays in the bolt’s play",
-  still: "Until it is still",
-  rest: "Stops off the middle by",
-  push: "Push on a scale",
-  hold: "Hold by stopwatch",
+/** What the door has nothing of cannot be measured on it. */
+const NEEDS: Readonly<Partial<Record<TrialField, keyof Expected>>> = {
+  settle: "capture",
+  push: "push",
+  lowEnd: "pull",
+  pullIn: "pull",
+  room: "coil",
+  coil: "coil",
+  hold: "hold",
 };
 
-/** How one writes it, shown in an empty place. */
-const FORMS: Readonly<Record<TrialField, string>> = {
-  letGo: "60°",
-  passes: "a count",
-  settle: "seconds",
-  still: "seconds",
-  rest: "mm or degrees",
-  push: "g, oz or N",
-  hold: "seconds",
-};
+function isMeasurable(field: TrialField, expected: Expected | null): boolean {
+  const need = NEEDS[field];
+  return expected === null || need === undefined || expected[need] !== null;
+}
 
-function Row({ field }: { field: TrialField }): ReactNode {
+/** In a reading, undo and redo are of the readings: the door's own steps are not touched from here. */
+function stepByKey(event: KeyboardEvent, trials: Trials): void {
+  const { key, shiftKey, ctrlKey, metaKey, target } = event;
+  if (!(ctrlKey || metaKey) || !(target instanceof HTMLElement) || target.dataset.trial === undefined) return;
+  const low = key.toLowerCase();
+  const redo = low === "y" || (low === "z" && shiftKey);
+  if (!redo && low !== "z") return;
+  event.preventDefault();
+  if (redo) trials.redo();
+  else trials.undo();
+}
+
+/** That the readings are kept, and the ways back. */
+function Kept(): ReactNode {
   const { trials } = useWorkbench();
-  const { texts, readings, expected, limits } = useStore(trials.store);
-  const units = useSettings((state) => state.units);
-  const id = useId();
-  const fault = readings.faults[field];
-  const value = readings.values[field];
-  const due = expected === null ? null : expectation(field, expected, limits, units);
-  const outside = due !== null && value !== undefined && isOutside(due, value);
-  const form =
-    field === "letGo" && expected !== null ? figureText(expected.letGo, "rad", units) : FORMS[field];
+  const { history, texts, file, trouble } = useStore(trials.store);
+  const undo = history.done[history.done.length - 1]?.name;
+  const redo = history.undone[history.undone.length - 1]?.name;
+  const empty = isNothing({ texts, file });
+  if (empty && undo === undefined && redo === undefined && trouble === "") return null;
   return (
-    <div className="entry trial-row" data-wrong={fault !== undefined || undefined}>
-      <label htmlFor={id} className="entry-label">
-        {LABELS[field]}
-      </label>
-      <input
-        id={id}
-        className="entry-input"
-        data-trial={field}
-        type="text"
-        autoComplete="off"
-        spellCheck={false}
-        value={texts[field]}
-        placeholder={form}
-        aria-invalid={fault !== undefined}
-        aria-describedby={`${id}-due${fault === undefined ? "" : ` ${id}-fault`}`}
-        onChange={({ target }) => trials.write(field, target.value)}
-      />
-      <p id={`${id}-due`} className="trial-due" data-outside={outside || undefined}>
-        {outside && (
-          <>
-            <Icon name="caution" /> Outside what to expect.{" "}
-          </>
-        )}
-        {due !== null &&
-          `${due.how ?? ""}${outside ? "" : due.how === undefined ? "Expect " : " expect "}${due.says}.`}
-      </p>
-      {fault !== undefined && (
-        <p id={`${id}-fault`} className="entry-fault" role="alert">
-          {fault}
+    <section className="trial-kept" aria-label="Readings kept">
+      {trouble === "" ? (
+        <p className="trial-how">
+          Kept for this door: the readings are here again when it is opened the next time.
+        </p>
+      ) : (
+        <p className="trial-untold" role="alert">
+          <Icon name="caution" /> {trouble}
         </p>
       )}
-    </div>
+      <div className="trial-file">
+        <Button
+          className="button button-icon button-quiet"
+          aria-label={undo === undefined ? "Undo a reading" : `Undo the reading: ${undo}`}
+          isDisabled={undo === undefined}
+          onPress={trials.undo}
+        >
+          <Icon name="undo" />
+        </Button>
+        <Button
+          className="button button-icon button-quiet"
+          aria-label={redo === undefined ? "Redo a reading" : `Redo the reading: ${redo}`}
+          isDisabled={redo === undefined}
+          onPress={trials.redo}
+        >
+          <Icon name="redo" />
+        </Button>
+        <Button className="button button-small" isDisabled={empty} onPress={trials.clear}>
+          Clear all readings
+        </Button>
+      </div>
+    </section>
   );
 }
 

@@ -1,7 +1,9 @@
 /** What the page and the thread of a trial on the bench say to each other. */
+import type { InsulationClass } from "../../core/door/door.ts";
 import type { SampledLimits } from "../../core/sheet/bench-limits.ts";
 import type { Fit } from "../../core/study/fit/fit-types.ts";
 import type { TrialReadings, TrialTexts } from "../state/trial-readings.ts";
+import type { UnitSystem } from "../state/view.ts";
 
 export interface FitOrder {
   /** The door file. */
@@ -33,8 +35,38 @@ export interface Expected {
   /** Hinge to the flap's lower edge, m. */
   readonly reach: number;
   readonly push: ExpectedPush | null;
+  /** `null` without the circuit and the bolt it pulls. */
+  readonly pull: ExpectedPull | null;
+  /** `null` without the circuit. */
+  readonly coil: ExpectedCoil | null;
   /** s; `null` without a timer. */
   readonly hold: { readonly nominal: number; readonly shortest: number; readonly longest: number } | null;
+}
+
+/** V, coil at its ambient. */
+export interface ExpectedPull {
+  /** The supply's low end. */
+  readonly low: number;
+  /** It draws the bolt back there. */
+  readonly atLow: boolean;
+  /** Least voltage that draws it back; `null`: none does. */
+  readonly from: number | null;
+}
+
+/** °C, after ten minutes on. */
+export interface ExpectedCoil {
+  /** Around it: as measured, else as in the file. */
+  readonly ambient: number;
+  readonly hot: number;
+  readonly insulation: InsulationClass;
+  /** Its class ends here. */
+  readonly limit: number;
+  /** Above this it is guarded. */
+  readonly touch: number;
+  /** As in the file, K/W. */
+  readonly thermalResistance: number;
+  /** With which the measured temperature is reached; `null` where none was measured or none reaches it. */
+  readonly measuredResistance: number | null;
 }
 
 /** N, m; `words` as a scale shows them. */
@@ -42,9 +74,9 @@ export interface ExpectedPush {
   readonly animal: string;
   readonly height: number;
   readonly force: number;
-  readonly words: string;
+  readonly words: Readonly<Record<UnitSystem, string>>;
   readonly limit: number;
-  readonly limitWords: string;
+  readonly limitWords: Readonly<Record<UnitSystem, string>>;
 }
 
 export type FitAnswer =

@@ -24,6 +24,32 @@ async function chooseSwing(page: Page, text: string): Promise<void> {
   await (await chooser).setFiles({ name: "swing.csv", mimeType: "text/csv", buffer: Buffer.from(text) });
 }
 
+/** The page loaded anew, as in another session. */
+async function again(page: Page): Promise<void> {
+  await page.addInitScript(() =>
+    Object.assign(window, { showOpenFilePicker: undefined, showSaveFilePicker: undefined }),
+  );
+  await page.reload();
+  await ready(page);
+}
+
+/** Everything kept of any door's bench. */
+const kept = (page: Page): Promise<string> =>
+  page.evaluate(
+    () =>
+      new Promise<string>((done, lost) => {
+        const asked = indexedDB.open("swingstill");
+        asked.onerror = () => lost(asked.error);
+        asked.onsuccess = () => {
+          const all = asked.result.transaction("trials").objectStore("trials").getAll();
+          all.onsuccess = () => {
+            asked.result.close();
+            done(all.result.map(({ text }: { text: string }) => text).join());
+          };
+        };
+      }),
+  );
+
 /** What core itself would write into the door. */
 function coreEdits(): Record<string, string> {
   const [door, swing] = [readDoor(DOOR), readMeasured(SWING)];
@@ -112,4 +138,77 @@ test("tolerances: one's own in place of the usual, a wrong one explained, taken 
   expect(await entry(page, "study.tolerances.flap.thickness").inputValue()).toBe("5 %");
   await page.locator('.tolerances [data-path="study.margin"]').fill("0.3");
   expect(JSON.parse(await saveFile(page)).study.margin).toBe(0.3);
+});
+
+test("bolt and coil: expected as on paper, told what it means outside, the coil's heat put into the door as one step", async () => {
+  const page = await openBench(app, { reducedMotion: "reduce" });
+  await station(page, "trial");
+  const due = (field: string) => page.locator(".trial-row").filter({ has: reading(page, field) });
+  await expect.poll(() => due("pullIn").textContent(), SOON).toMatch(/expect [\d.]+ V; nine doors in ten/);
+  await reading(page, "lowEnd").fill("7");
+  await expect.poll(() => due("lowEnd").textContent(), SOON).toContain("Outside what to expect");
+  expect(await due("lowEnd").textContent()).toContain("the door locked");
+  await reading(page, "coil").fill("48");
+  await expect.poll(() => due("coil").textContent(), SOON).toContain('such as "48 °C"');
+  await reading(page, "coil").fill("95 °C");
+  await page.getByText(/With the coil’s heat as measured/).waitFor();
+  await put(page).click();
+  await page.getByText(/In the door now/).waitFor();
+  await expect.poll(() => due("coil").textContent(), SOON).toContain("expect 95 °C");
+  expect(await page.getByRole("button", { name: "Undo: Put the measured coil into the door" }).count()).toBe(
+    1,
+  );
+  await page.getByRole("button", { name: "View" }).click();
+  await page.getByRole("menuitemradio", { name: "Inches" }).click();
+  await expect.poll(() => due("coil").textContent(), SOON).toContain("expect 203 °F");
+});
+
+test("readings come back when the same door is opened again, and each change of them is undone by itself", async () => {
+  const page = await openBench(app, { reducedMotion: "reduce" });
+  await station(page, "trial");
+  await reading(page, "still").fill("6.5");
+  await reading(page, "passes").fill("14");
+  await page.keyboard.press("Control+z");
+  expect([await reading(page, "passes").inputValue(), await reading(page, "still").inputValue()]).toEqual([
+    "",
+    "6.5",
+  ]);
+  await page.keyboard.press("Control+y");
+  expect(await reading(page, "passes").inputValue()).toBe("14");
+  // The door's own steps are not touched.
+  expect(await page.getByRole("button", { name: "Undo", exact: true }).isDisabled()).toBe(true);
+  await chooseSwing(page, SWING);
+  await expect.poll(() => kept(page), SOON).toContain('"swing.csv"');
+  await again(page);
+  await station(page, "trial");
+  await expect.poll(() => reading(page, "still").inputValue(), SOON).toBe("6.5");
+  expect(await page.locator(".trial-file-name").textContent()).toBe("swing.csv");
+  await page.getByText("What it tells").waitFor();
+  await chooseFile(page, "other.door.json", DOOR);
+  await expect.poll(() => reading(page, "still").inputValue(), SOON).toBe("");
+  await reading(page, "still").fill("11");
+  await expect.poll(() => kept(page), SOON).toContain('"still":"11"');
+  await again(page);
+  await station(page, "trial");
+  await expect.poll(() => reading(page, "still").inputValue(), SOON).toBe("6.5");
+  await chooseFile(page, "other.door.json", DOOR);
+  await expect.poll(() => reading(page, "still").inputValue(), SOON).toBe("11");
+  await page.getByRole("button", { name: "Clear all readings" }).click();
+  expect(await reading(page, "still").inputValue()).toBe("");
+  await page.getByRole("button", { name: "Undo the reading: all readings" }).click();
+  expect(await reading(page, "still").inputValue()).toBe("11");
+});
+
+test("in inches the fit's sentences speak inches", async () => {
+  const page = await openBench(app, { reducedMotion: "reduce" });
+  await page.getByRole("button", { name: "View" }).click();
+  await page.getByRole("menuitemradio", { name: "Inches" }).click();
+  await page.keyboard.press("Escape");
+  await station(page, "trial");
+  await reading(page, "still").fill("6.5");
+  const found = page.locator(".trial-found");
+  await expect.poll(() => found.textContent(), SOON).toContain("It stays at");
+  expect(await found.textContent()).toContain("ozf in");
+  expect(await found.textContent()).not.toMatch(/\dm?N m/);
+  expect(await found.textContent()).not.toContain(" mN m");
 });

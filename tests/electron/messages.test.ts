@@ -1,5 +1,13 @@
 import { describe, expect, test } from "vitest";
-import { type CallName, checkCall, MAX_BYTES, MAX_NAME, MAX_TEXT, Refusal } from "../../electron/messages.ts";
+import {
+  type CallName,
+  checkCall,
+  MAX_BYTES,
+  MAX_NAME,
+  MAX_TEXT,
+  MAX_TRIAL,
+  Refusal,
+} from "../../electron/messages.ts";
 
 const TOKEN = "0123456789abcdef0123456789abcdef";
 
@@ -18,6 +26,8 @@ const GOOD: Readonly<Record<CallName, Readonly<Record<string, unknown>>>> = {
   "snapshot.write": { document: "door-1", name: "a.door.json", token: null, text: "{}" },
   "snapshot.read": {},
   "snapshot.clear": { document: "door-1" },
+  "trial.read": { token: TOKEN, name: "a.door.json" },
+  "trial.keep": { token: TOKEN, name: "a.door.json", text: "{}" },
 };
 const NAMES = Object.keys(GOOD) as CallName[];
 
@@ -120,6 +130,17 @@ describe("what is refused of a value", () => {
       `at most ${MAX_NAME}`,
     );
     expect(checkCall("door.saveAs", { name: "a", text: "x".repeat(MAX_TEXT) })).toBeDefined();
+  });
+
+  test("readings too long; none at all forgets them", () => {
+    const { text: _text, ...rest } = GOOD["trial.keep"];
+    expect(refused("trial.keep", { ...rest, text: "x".repeat(MAX_TRIAL + 1) })).toContain(
+      `at most ${MAX_TRIAL}`,
+    );
+    expect(checkCall("trial.keep", { ...rest, text: null, token: null }).args).toMatchObject({
+      text: null,
+      token: null,
+    });
   });
 
   test("bytes that are none, or too many", () => {

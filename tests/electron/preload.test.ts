@@ -66,6 +66,8 @@ test("every request of the bridge passes the guard at the other side", async () 
   await bridge.writeSnapshot({ document: "d", name: "a", token: null, text: "{}" });
   await bridge.readSnapshots();
   await bridge.clearSnapshot("d");
+  await bridge.readTrial(token, "a");
+  await bridge.keepTrial(null, "a", "{}");
   const names = shared.calls.map(([channel, name, args]) => {
     expect(channel).toBe(CALL_CHANNEL);
     return checkCall(name, args).name;
@@ -83,6 +85,8 @@ test("every request of the bridge passes the guard at the other side", async () 
     "snapshot.write",
     "snapshot.read",
     "snapshot.clear",
+    "trial.read",
+    "trial.keep",
   ];
   expect(new Set(names)).toEqual(new Set(all));
 });

@@ -1,6 +1,6 @@
 import { beforeEach, describe, expect, test, vi } from "vitest";
 import { type BrowserWindow, createBrowserBridge } from "../../../renderer/bridge/browser.ts";
-import { createMemoryVault, type Vault } from "../../../renderer/bridge/vault.ts";
+import { createMemoryVault, type Shelf, type Vault } from "../../../renderer/bridge/vault.ts";
 
 /** A file of a browser with File System Access. */
 class FakeHandle {
@@ -38,10 +38,14 @@ class FakeHandle {
 
 /** Keeps records as they are: handles cannot be cloned outside a browser. */
 function plainVault(): Vault {
-  const shelves = { recent: new Map<string, unknown>(), snapshots: new Map<string, unknown>() };
+  const shelves = {
+    recent: new Map<string, unknown>(),
+    snapshots: new Map<string, unknown>(),
+    trials: new Map<string, unknown>(),
+  };
   return {
-    all: async <T>(shelf: "recent" | "snapshots") => [...shelves[shelf].values()] as T[],
-    get: async <T>(shelf: "recent" | "snapshots", key: string) => shelves[shelf].get(key) as T | undefined,
+    all: async <T>(shelf: Shelf) => [...shelves[shelf].values()] as T[],
+    get: async <T>(shelf: Shelf, key: string) => shelves[shelf].get(key) as T | undefined,
     put: async (shelf, key, value) => void shelves[shelf].set(key, value),
     remove: async (shelf, key) => void shelves[shelf].delete(key),
   };
@@ -236,4 +240,37 @@ test("where the browser keeps no database, doors open and save all the same", as
   await bridge.saveDoor(door?.token ?? null, "mine", "{ }");
   expect(handle.data).toBe("{ }");
   expect(await bridge.recentDoors()).toEqual([]);
+});
+
+describe("readings from the bench", () => {
+  test("come back with the file they belong to, under whatever token; another file of that name has its own", async () => {
+    const [mine, other] = [new FakeHandle("a.door.json", "{}"), new FakeHandle("a.door.json", "{}")];
+    let next = mine;
+    const { window } = fakeWindow({ showOpenFilePicker: async () => [next] });
+    const vault = plainVault();
+    const first = createBrowserBridge(window, vault);
+    const token = (await first.openDoor())?.token ?? null;
+    await first.keepTrial(token, "a.door.json", "one");
+    await first.keepTrial(token, "a.door.json", "two");
+    const again = createBrowserBridge(window, vault);
+    expect(await again.readTrial((await again.openDoor())?.token ?? null, "a.door.json")).toBe("two");
+    next = other;
+    const theirs = (await again.openDoor())?.token ?? null;
+    expect(await again.readTrial(theirs, "a.door.json")).toBeNull();
+    await again.keepTrial(theirs, "a.door.json", "theirs");
+    next = mine;
+    expect(await again.readTrial((await again.openDoor())?.token ?? null, "a.door.json")).toBe("two");
+  });
+
+  test("of a door never saved go by its name, apart from a file of that name; null forgets them", async () => {
+    const { window } = fakeWindow({});
+    const bridge = createBrowserBridge(window, plainVault());
+    await bridge.keepTrial(null, "new.door.json", "one");
+    expect(await bridge.readTrial(null, "new.door.json")).toBe("one");
+    expect(await bridge.readTrial(null, "other.door.json")).toBeNull();
+    const saved = await bridge.saveDoor(null, "new.door.json", "{}");
+    expect(await bridge.readTrial(saved?.token ?? null, "new.door.json")).toBeNull();
+    await bridge.keepTrial(null, "new.door.json", null);
+    expect(await bridge.readTrial(null, "new.door.json")).toBeNull();
+  });
 });

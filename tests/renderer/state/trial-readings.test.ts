@@ -1,14 +1,14 @@
 import { describe, expect, test } from "vitest";
 import {
   countOf,
+  NO_TEXTS,
   readTrial,
   type TrialField,
   type TrialTexts,
 } from "../../../renderer/state/trial-readings.ts";
 
 const BENCH = { reach: 0.4, latch: true };
-const NONE: TrialTexts = { letGo: "", passes: "", settle: "", still: "", rest: "", push: "", hold: "" };
-const read = (texts: Partial<TrialTexts>, bench = BENCH) => readTrial({ ...NONE, ...texts }, bench);
+const read = (texts: Partial<TrialTexts>, bench = BENCH) => readTrial({ ...NO_TEXTS, ...texts }, bench);
 const DEGREE = Math.PI / 180;
 
 describe("what is written is read in the unit the tool shows, or the one it names", () => {
@@ -26,6 +26,14 @@ describe("what is written is read in the unit the tool shows, or the one it name
     ["push", "22 oz", 22 * 0.028349523125 * 9.80665],
     ["push", "6.1 N", 6.1],
     ["hold", "10.2 s", 10.2],
+    ["lowEnd", "0", 0],
+    ["lowEnd", "10", 10],
+    ["pullIn", "13.9", 13.9],
+    ["pullIn", "900 mV", 0.9],
+    ["room", "21 °C", 21],
+    ["room", "-4 degC", -4],
+    // 32 °F and 212 °F are 0 °C and 100 °C.
+    ["coil", "212 °F", 100],
   ])("%s %s", (field, text, value) => {
     const { values, faults } = read({ [field]: text });
     expect(faults).toEqual({});
@@ -43,6 +51,11 @@ describe("a wrong entry is explained with a right one", () => {
     ["rest", "3 cats", /"3 mm" or "1.5 deg"/],
     ["push", "620", /"620 g"/],
     ["push", "3 mm", /what the scale shows/],
+    ["lowEnd", "11", /how many of 10 times/],
+    ["lowEnd", "9.5", /0 to 10/],
+    ["pullIn", "12 A", /expected a voltage/],
+    ["coil", "48", /"48 °C" or "118 °F"/],
+    ["room", "warm", /what the thermometer shows/],
   ])("%s %s", (field, text, words) => {
     const { values, faults } = read({ [field]: text });
     expect(values).toEqual({});
