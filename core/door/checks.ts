@@ -6,6 +6,7 @@ import { STANDARD_GRAVITY } from "../quantity/constants.ts";
 import { formatQuantity } from "../quantity/format.ts";
 import type { Door, Latch, Magnets } from "./door.ts";
 import { type DoorFault, doorFault } from "./fault.ts";
+import { blockSine, captureSine, netBoltForce } from "./latch-limits.ts";
 import { edgeDip } from "./swept.ts";
 
 /** The latch may sit this far below the flap's bottom edge, m (model section 4). */
@@ -42,10 +43,10 @@ export function latchCannotWork(door: Door): boolean {
     latch.edgeHalfWidth < latch.slotWidth / 2 ||
     (solenoid !== null && latch.tipGap + latch.engagement > solenoid.stroke + SAME_LENGTH) ||
     r > flapReach(door) + LATCH_BELOW_EDGE + SAME_LENGTH ||
-    captureSine(latch) >= 1 ||
+    captureOf(latch) >= 1 ||
     Math.abs(latch.offset) >= r ||
-    blockSine(latch) >= 1 ||
-    netBoltForce(latch) <= 0
+    blockOf(latch) >= 1 ||
+    forceOf(latch) <= 0
   );
 }
 
@@ -53,19 +54,13 @@ function flapReach({ flap }: Door): number {
   return flap.hingeOffset + flap.height;
 }
 
-/** Net force that raises the bolt, N: spring less weight where it points up, spring and weight where down. */
-function netBoltForce({ springForce, boltMass, boltPoints }: Latch): number {
-  const weight = boltMass * STANDARD_GRAVITY;
-  return boltPoints === "up" ? springForce - weight : springForce + weight;
-}
-
-function captureSine({ slotWidth, boltWidth, distanceFromHinge }: Latch): number {
-  return (slotWidth - boltWidth) / (2 * distanceFromHinge);
-}
-
-function blockSine({ edgeHalfWidth, boltWidth, distanceFromHinge }: Latch): number {
-  return (edgeHalfWidth + boltWidth / 2) / distanceFromHinge;
-}
+/** Of a latch: its sines and its bolt's net force. */
+const captureOf = ({ slotWidth, boltWidth, distanceFromHinge }: Latch) =>
+  captureSine(slotWidth, boltWidth, distanceFromHinge);
+const blockOf = ({ edgeHalfWidth, boltWidth, distanceFromHinge }: Latch) =>
+  blockSine(edgeHalfWidth, boltWidth, distanceFromHinge);
+const forceOf = ({ springForce, boltMass, boltPoints }: Latch) =>
+  netBoltForce(springForce, boltMass, boltPoints);
 
 function slotFaults({ slotWidth, boltWidth, edgeHalfWidth }: Latch): DoorFault[] {
   const faults: DoorFault[] = [];
@@ -110,14 +105,14 @@ function reachFaults(door: Door, latch: Latch): DoorFault[] {
     faults.push(
       doorFault(path, given, `more than ${length(least)}`, `the latch is too near the hinge for its ${what}`),
     );
-  if (captureSine(latch) >= 1) near("slot", (latch.slotWidth - latch.boltWidth) / 2);
-  if (blockSine(latch) >= 1) near("edge and bolt", latch.edgeHalfWidth + latch.boltWidth / 2);
+  if (captureOf(latch) >= 1) near("slot", (latch.slotWidth - latch.boltWidth) / 2);
+  if (blockOf(latch) >= 1) near("edge and bolt", latch.edgeHalfWidth + latch.boltWidth / 2);
   if (Math.abs(latch.offset) >= r) near("offset", Math.abs(latch.offset));
   return faults;
 }
 
 function boltForceFaults(latch: Latch): DoorFault[] {
-  if (!(netBoltForce(latch) <= 0)) return [];
+  if (!(forceOf(latch) <= 0)) return [];
   const force = (newtons: number) => formatQuantity(newtons, "force", "metric");
   const up = latch.boltPoints === "up";
   const expected = up

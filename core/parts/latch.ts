@@ -1,27 +1,21 @@
 /** The spring bolt: its angles at the flap, its net force and its times (model, section 4). */
 
 import type { Latch } from "../door/door.ts";
-import { STANDARD_GRAVITY } from "../quantity/constants.ts";
+import { blockSine, captureSine, netBoltForce } from "../door/latch-limits.ts";
 
 /** θ_c = asin((w_s − w_b)/(2 r_l)), rad: the play of the bolt in its slot, seen from the hinge. */
 export function captureAngle(slotWidth: number, boltWidth: number, distance: number): number {
-  return Math.asin((slotWidth - boltWidth) / (2 * distance));
+  return Math.asin(captureSine(slotWidth, boltWidth, distance));
 }
 
 /** θ_b = asin((h + w_b/2)/r_l), rad: beyond it the bolt passes beside the flap's edge. */
 export function blockAngle(edgeHalfWidth: number, boltWidth: number, distance: number): number {
-  return Math.asin((edgeHalfWidth + boltWidth / 2) / distance);
+  return Math.asin(blockSine(edgeHalfWidth, boltWidth, distance));
 }
 
 /** θ_off = asin(offset/r_l), rad: the slot's centre. */
 export function slotAngle(offset: number, distance: number): number {
   return Math.asin(offset / distance);
-}
-
-/** F = F_s − m_b g for a bolt that points up, + for one that points down, N. Above 0 in every valid door. */
-export function netBoltForce(springForce: number, boltMass: number, points: "up" | "down"): number {
-  const weight = boltMass * STANDARD_GRAVITY;
-  return points === "up" ? springForce - weight : springForce + weight;
 }
 
 /** Time of a bolt of mass m under a constant force from rest over a distance, s: √(2 x m/F). */

@@ -5,9 +5,9 @@
  * stroke 0 is seated.
  */
 import type { Driver, InsulationClass, Latch, PullPoint, Solenoid, Supply } from "../door/door.ts";
+import { netBoltForce } from "../door/latch-limits.ts";
 import { continuousTemperature, type HeatedCoil, resistanceAt, temperatureAfter } from "./coil-heating.ts";
 import { type DriveCircuit, driveCircuit } from "./driver.ts";
-import { netBoltForce } from "./latch.ts";
 
 /** Hottest-spot limits of the insulation classes, °C (IEC 60085). */
 export const CLASS_LIMIT: Readonly<Record<InsulationClass, number>> = {

@@ -2,9 +2,9 @@
  * The numbers a netlist of the coil's circuit stands on, all from the door and the core's formulas. SI throughout.
  */
 import type { Door, Driver, Latch, Solenoid, Supply } from "../door/door.ts";
+import { netBoltForce } from "../door/latch-limits.ts";
 import { resistanceAt } from "../parts/coil-heating.ts";
 import { driveCircuit } from "../parts/driver.ts";
-import { netBoltForce } from "../parts/latch.ts";
 import { coilCurrent, ratedForce, ratedResistance, releaseCurrent } from "../parts/solenoid.ts";
 import type { Computed } from "../review/compute.ts";
 

@@ -10,11 +10,9 @@
 
 import type { Door } from "../door/door.ts";
 import type { FlapBody } from "../parts/flap.ts";
+import { pressureMoment, VENT_ANGLE } from "../parts/pressure.ts";
 import { COEFFICIENTS_PER_CELL, type TorqueTable } from "../parts/torque-table.ts";
 import { STANDARD_GRAVITY } from "../quantity/constants.ts";
-
-/** The pressure difference vents linearly to nothing over this angle, rad (assumption: 10°). */
-export const VENT_ANGLE = (10 * Math.PI) / 180;
 
 /** Angles of the latch that the swing is judged by, rad. */
 export interface CaptureBand {
@@ -170,13 +168,12 @@ export function swingSystem(
   tolerance: Tolerance = FINE,
 ): SwingSystem {
   const { hinge, seal, damper, air } = door;
-  const pressureMoment =
-    (air.pressureDifference * flap.width * (flap.reach ** 2 - flap.hingeOffset ** 2)) / 2;
+  const moment = pressureMoment(air.pressureDifference, flap.width, flap.reach, flap.hingeOffset);
   const weightMoment = flap.firstMoment * STANDARD_GRAVITY;
   const angles: number[] = [];
   if (seal.frictionTorque > 0) angles.push(seal.contactAngle);
   if (damper.coefficient > 0) angles.push(damper.withinAngle);
-  if (pressureMoment !== 0) angles.push(0, VENT_ANGLE);
+  if (moment !== 0) angles.push(0, VENT_ANGLE);
   const hill = magnets !== null && hasHill(magnets, weightMoment, door.opening.outOfPlumb);
   const fineWidth = magnets?.fineWidth ?? 0;
   const fineEnd = fineWidth * (magnets?.fineCells ?? 0);
@@ -192,7 +189,7 @@ export function swingSystem(
     plumb: door.opening.outOfPlumb,
     magnets,
     air: airLoad(door, flap),
-    pressureMoment,
+    pressureMoment: moment,
     staticRatio: hinge.staticRatio,
     stopAngle: hinge.stopAngle,
     restitution: hinge.stopRestitution,

@@ -1,6 +1,7 @@
 /** The torques of the equation of motion, and the energies of those that have one. */
+import { VENT_ANGLE, ventedTorque } from "../parts/pressure.ts";
 import { tableEnergy, tableTorque } from "../parts/torque-table.ts";
-import { type AirLoad, type SwingSystem, VENT_ANGLE } from "./system.ts";
+import type { AirLoad, SwingSystem } from "./system.ts";
 
 /**
  * T(θ, ω) of strip theory, N m: scale · ∫ u|u| r dr over the plate, u(r) = V cos θ − ω r (model, section 2).
@@ -42,7 +43,7 @@ export function motionDrag(air: AirLoad, angle: number, speed: number): number {
 /** Torque of the pressure difference, N m: vents linearly over 10° (assumption). */
 export function pressureTorque(system: SwingSystem, angle: number): number {
   if (system.pressureMoment === 0) return 0;
-  return system.pressureMoment * Math.max(0, 1 - Math.abs(angle) / VENT_ANGLE);
+  return ventedTorque(system.pressureMoment, angle);
 }
 
 /** τ_0(θ), N m: everything that acts on a flap at rest but the dry friction. */

@@ -1,21 +1,8 @@
 import { readFileSync } from "node:fs";
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import type { Animal } from "../../../core/door/door.ts";
 import { carry, letGoAngle, passTime } from "../../../core/parts/animal.ts";
-import { si } from "../../../core/quantity/brands.ts";
-
-const dog: Animal = {
-  name: "",
-  shoulderHeight: si(0.45),
-  chestWidth: si(0.18),
-  bodyLength: si(0.6),
-  mass: si(15),
-  speed: si(0.8),
-  stepRatio: si(0.45),
-  pushHeight: si(0.405),
-  comfortablePush: si(14.7),
-};
+import { dog } from "./plain-parts.ts";
 
 describe("the flap on the back", () => {
   test("hangs at 60° where the back is half a flap below the hinge", () => {

@@ -1,5 +1,4 @@
 import { describe, expect, test } from "vitest";
-import type { Driver } from "../../../core/door/door.ts";
 import {
   baseCurrent,
   baseResistorFor,
@@ -8,19 +7,7 @@ import {
   switchDissipation,
 } from "../../../core/parts/driver.ts";
 import { si } from "../../../core/quantity/brands.ts";
-
-const darlington: Driver = {
-  kind: "darlington",
-  dropVoltage: si(1.2),
-  onResistance: null,
-  currentGain: si(1000),
-  driveVoltage: si(3.3),
-  baseEmitterVoltage: si(1.4),
-  baseResistor: si(1000),
-  clamp: "diode",
-  clampVoltage: si(0.7),
-};
-const mosfet: Driver = { ...darlington, kind: "mosfet", onResistance: si(0.5) };
+import { darlington, mosfet } from "./plain-parts.ts";
 
 describe("a Darlington", () => {
   test("takes its drop off the supply and adds no resistance", () => {

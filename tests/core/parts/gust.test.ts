@@ -1,30 +1,13 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import type { Air, Hinge, Seal } from "../../../core/door/door.ts";
-import { type FlapBody, STANDARD_GRAVITY } from "../../../core/parts/flap.ts";
+import type { Air } from "../../../core/door/door.ts";
+import { STANDARD_GRAVITY } from "../../../core/parts/flap.ts";
 import { gustResult, gustSquared, velocityPressure, windFactor } from "../../../core/parts/gust.ts";
 import { VENT_ANGLE } from "../../../core/parts/pressure.ts";
 import type { Resistance } from "../../../core/parts/push.ts";
 import { si } from "../../../core/quantity/brands.ts";
+import { hinge, body as plainBody, seal } from "./plain-parts.ts";
 
-const body: FlapBody = {
-  plateMass: 0.6,
-  mass: 0.6,
-  firstMoment: 0.12,
-  inertia: 0.032,
-  reach: 0.4,
-  hingeOffset: 0.02,
-  width: 0.3,
-  smallAnglePeriod: 1.04,
-};
-const hinge: Hinge = {
-  frictionTorque: si(0.01),
-  viscousDamping: si(0),
-  staticRatio: si(1.5),
-  stopAngle: si(1.745),
-  stopRestitution: si(0.3),
-};
-const seal: Seal = { frictionTorque: si(0), contactAngle: si(0.07) };
 const air: Air = {
   density: si(1.204),
   dragCoefficient: si(1.18),
@@ -32,6 +15,7 @@ const air: Air = {
   windSpeed: si(0),
   pressureDifference: si(0),
 };
+const body = { ...plainBody, hingeOffset: 0.02 };
 const plain: Resistance = { body, hinge, seal, outOfPlumb: 0, magnetTorque: () => 0 };
 const SG = 0.12 * STANDARD_GRAVITY;
 const FACTOR = (0.5 * 1.204 * 1.18 * 0.3 * (0.16 - 0.0004)) / 2;

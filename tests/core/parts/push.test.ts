@@ -1,7 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import type { Animal, Hinge, Seal } from "../../../core/door/door.ts";
-import { type FlapBody, STANDARD_GRAVITY } from "../../../core/parts/flap.ts";
+import { STANDARD_GRAVITY } from "../../../core/parts/flap.ts";
 import {
   dryFriction,
   hardestPush,
@@ -11,37 +10,10 @@ import {
   type Resistance,
 } from "../../../core/parts/push.ts";
 import { si } from "../../../core/quantity/brands.ts";
+import { body, hinge, dog as plainDog, seal } from "./plain-parts.ts";
 
-const body: FlapBody = {
-  plateMass: 0.6,
-  mass: 0.6,
-  firstMoment: 0.12,
-  inertia: 0.032,
-  reach: 0.4,
-  hingeOffset: 0,
-  width: 0.3,
-  smallAnglePeriod: 1.04,
-};
-const hinge: Hinge = {
-  frictionTorque: si(0.01),
-  viscousDamping: si(0),
-  staticRatio: si(1.5),
-  stopAngle: si(1.745),
-  stopRestitution: si(0.3),
-};
-const seal: Seal = { frictionTorque: si(0), contactAngle: si(0.07) };
 const still: Resistance = { body, hinge, seal, outOfPlumb: 0, magnetTorque: () => 0 };
-const dog: Animal = {
-  name: "",
-  shoulderHeight: si(0.45),
-  chestWidth: si(0.18),
-  bodyLength: si(0.6),
-  mass: si(15),
-  speed: si(0.8),
-  stepRatio: si(0.45),
-  pushHeight: si(0.4),
-  comfortablePush: si(14.7),
-};
+const dog = { ...plainDog, pushHeight: si<"m">(0.4) };
 const SG = 0.12 * STANDARD_GRAVITY;
 
 describe("the push force", () => {

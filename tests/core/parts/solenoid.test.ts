@@ -15,6 +15,7 @@ import {
   withdrawForce,
 } from "../../../core/parts/solenoid.ts";
 import { si } from "../../../core/quantity/brands.ts";
+import { darlington as driver, mosfet } from "./plain-parts.ts";
 
 const solenoid: Solenoid = {
   ratedVoltage: si(24),
@@ -31,18 +32,6 @@ const solenoid: Solenoid = {
   insulationClass: "B",
   ambient: si(20),
 };
-const driver: Driver = {
-  kind: "darlington",
-  dropVoltage: si(1.2),
-  onResistance: null,
-  currentGain: si(1000),
-  driveVoltage: si(3.3),
-  baseEmitterVoltage: si(1.4),
-  baseResistor: si(1000),
-  clamp: "diode",
-  clampVoltage: si(0.7),
-};
-const mosfet: Driver = { ...driver, kind: "mosfet", onResistance: si(0.5) };
 const latch: Latch = {
   boltWidth: si(0.008),
   slotWidth: si(0.012),
