@@ -12,16 +12,17 @@ export interface FrameClock {
 /** Returns what ends it. */
 export function drivePlayhead(playhead: Playhead, clock: FrameClock): () => void {
   let handle: number | null = null;
-  let last = Number.NaN;
+  // In an object, where a number is written over: in a variable it would be a new one every frame.
+  const before = { now: Number.NaN };
   const frame = (now: number): void => {
     handle = playhead.settings.playing ? clock.requestAnimationFrame(frame) : null;
     // The first frame after a pause only sets the clock.
-    if (!Number.isNaN(last)) playhead.advance(Math.min(LONGEST_FRAME, (now - last) / 1000));
-    last = now;
+    if (!Number.isNaN(before.now)) playhead.advance(Math.min(LONGEST_FRAME, (now - before.now) / 1000));
+    before.now = now;
   };
   const follow = (): void => {
     if (!playhead.settings.playing || handle !== null) return;
-    last = Number.NaN;
+    before.now = Number.NaN;
     handle = clock.requestAnimationFrame(frame);
   };
   const unsubscribe = playhead.subscribeSettings(follow);

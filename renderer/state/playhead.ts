@@ -43,47 +43,38 @@ export interface Playhead {
 const FRAME = 1 / 60;
 
 export function createPlayhead(): Playhead {
-  let time = 0;
+  // A number in an object is written over; one in a variable would be a new one every frame.
+  const clock = { time: 0 };
   let settings: PlayheadSettings = { playing: false, rate: 1, loop: true, from: 0, to: 0 };
-  const ticks = new Set<() => void>();
-  const changes = new Set<() => void>();
+  const ticks = createListeners();
+  const changes = createListeners();
 
-  const tell = (listeners: Set<() => void>): void => {
-    for (const listener of listeners) listener();
-  };
   const move = (to: number): void => {
     const kept = Math.min(settings.to, Math.max(settings.from, to));
-    if (kept === time) return;
-    time = kept;
-    tell(ticks);
+    if (kept === clock.time) return;
+    clock.time = kept;
+    ticks.tell();
   };
   const set = (change: Partial<PlayheadSettings>): void => {
     const keys = Object.keys(change) as (keyof PlayheadSettings)[];
     if (keys.every((key) => settings[key] === change[key])) return;
     settings = { ...settings, ...change };
-    tell(changes);
-    tell(ticks);
+    changes.tell();
+    ticks.tell();
   };
   const arrive = (): void => {
     if (settings.loop) move(settings.from);
     else set({ playing: false });
   };
-  const subscriber = (listeners: Set<() => void>) => (listener: () => void) => {
-    listeners.add(listener);
-    return () => {
-      listeners.delete(listener);
-    };
-  };
-
   return {
     get time() {
-      return time;
+      return clock.time;
     },
     get settings() {
       return settings;
     },
     play() {
-      if (time >= settings.to) move(settings.from);
+      if (clock.time >= settings.to) move(settings.from);
       set({ playing: true });
     },
     pause: () => set({ playing: false }),
@@ -94,20 +85,42 @@ export function createPlayhead(): Playhead {
     seek: move,
     step(frames) {
       set({ playing: false });
-      move(time + frames * FRAME * settings.rate);
+      move(clock.time + frames * FRAME * settings.rate);
     },
     setRate: (rate) => set({ rate }),
     setLoop: (loop) => set({ loop }),
     setRange(from, to) {
       set({ from, to: Math.max(from, to) });
-      move(time);
+      move(clock.time);
     },
     advance(wall) {
       if (!settings.playing) return;
-      if (time >= settings.to) return arrive();
-      move(time + wall * settings.rate);
+      if (clock.time >= settings.to) return arrive();
+      move(clock.time + wall * settings.rate);
     },
-    subscribe: subscriber(ticks),
-    subscribeSettings: subscriber(changes),
+    subscribe: ticks.subscribe,
+    subscribeSettings: changes.subscribe,
+  };
+}
+
+interface Listeners {
+  tell(): void;
+  subscribe(listener: () => void): () => void;
+}
+
+/** A list that is replaced when one comes or goes, so that telling, which happens every frame, takes no memory. */
+function createListeners(): Listeners {
+  let listeners: readonly (() => void)[] = [];
+  return {
+    tell() {
+      const told = listeners;
+      for (let i = 0; i < told.length; i++) told[i]();
+    },
+    subscribe(listener) {
+      listeners = [...listeners, listener];
+      return () => {
+        listeners = listeners.filter((one) => one !== listener);
+      };
+    },
   };
 }

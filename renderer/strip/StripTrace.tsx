@@ -68,9 +68,12 @@ function scaleOf(view: DoorView, pinned: DoorView | null, row: Row): AngleScale 
 
 /** Farthest from the slot that the flap gets, rad: on the free swing or while it is pushed. */
 function largestFrom({ swing, replay }: DoorView, centre: number): number {
+  return Math.max(farthest(swing.angle, centre), farthest(replay.angle, centre));
+}
+
+function farthest(angles: Float64Array, centre: number): number {
   let largest = 0;
-  for (const angle of swing.angle) largest = Math.max(largest, Math.abs(angle - centre));
-  for (const angle of replay.angle) largest = Math.max(largest, Math.abs(angle - centre));
+  for (let i = 0; i < angles.length; i++) largest = Math.max(largest, Math.abs(angles[i] - centre));
   return largest;
 }
 

@@ -5,8 +5,10 @@
  */
 import "./look/console.ts";
 import { Canvas, useThree } from "@react-three/fiber";
-import { memo, useCallback, useEffect, useMemo, useRef, useState } from "react";
+import { memo, useCallback, useEffect, useLayoutEffect, useMemo, useRef, useState } from "react";
 import { BasicShadowMap, PCFShadowMap } from "three";
+import { useStore } from "zustand";
+import { createStore, type StoreApi } from "zustand/vanilla";
 import type { Camera, Theme } from "../state/view.ts";
 import { type CameraHandle, CameraRig } from "./camera/CameraRig.tsx";
 import { keyTurn } from "./camera/keys.ts";
@@ -61,16 +63,7 @@ export function DoorScene(props: DoorSceneProps) {
       }}
       style={FILLING}
     >
-      <Canvas
-        frameloop="demand"
-        flat
-        dpr={quality.moving}
-        shadows={{ type: quality.fine ? PCFShadowMap : BasicShadowMap }}
-        gl={{ antialias: quality.fine, powerPreference: "high-performance" }}
-        camera={{ fov: 26, near: 0.05, far: 20, position: [-1, 1, -2] }}
-      >
-        <Scene {...props} quality={quality} onFreeOrbit={onFreeOrbit} onCamera={onCamera} />
-      </Canvas>
+      <Picture {...props} quality={quality} onFreeOrbit={onFreeOrbit} onCamera={onCamera} />
     </div>
   );
 }
@@ -83,6 +76,37 @@ interface SceneProps extends DoorSceneProps {
   readonly quality: Quality;
   readonly onFreeOrbit: () => void;
   readonly onCamera: (handle: CameraHandle) => void;
+}
+
+/** What is shown reaches the scene past its canvas: rendered again, a canvas sets its density and all else anew. */
+function Picture(props: SceneProps) {
+  const [link] = useState(() => createStore<SceneProps>(() => props));
+  useLayoutEffect(() => link.setState(props, true));
+  return <Setting quality={props.quality} link={link} />;
+}
+
+interface SettingProps {
+  readonly quality: Quality;
+  readonly link: StoreApi<SceneProps>;
+}
+
+const Setting = memo(function Setting({ quality, link }: SettingProps) {
+  return (
+    <Canvas
+      frameloop="demand"
+      flat
+      dpr={quality.moving}
+      shadows={{ type: quality.fine ? PCFShadowMap : BasicShadowMap }}
+      gl={{ antialias: quality.fine, powerPreference: "high-performance" }}
+      camera={{ fov: 26, near: 0.05, far: 20, position: [-1, 1, -2] }}
+    >
+      <Linked link={link} />
+    </Canvas>
+  );
+});
+
+function Linked({ link }: { readonly link: StoreApi<SceneProps> }) {
+  return <Scene {...useStore(link)} />;
 }
 
 function Scene(props: SceneProps) {

@@ -8,7 +8,7 @@ import { type AnimalBody, animalBody, type Limb } from "../motion/animal-body.ts
 import { newGait } from "../motion/gait.ts";
 import type { AnimalRig } from "../motion/rig.ts";
 import { bodyGeometry, faceGeometry, limbGeometry } from "../shape/animal-shapes.ts";
-import { useRig, useScene } from "./context.ts";
+import { useRig, useScene, wholly } from "./context.ts";
 import { Pick } from "./Pick.tsx";
 
 /** Drawn before the clear flap, so that it is seen through it. */
@@ -72,7 +72,7 @@ function fader(look: Look, section: boolean): (presence: number) => void {
 
 function useMade(make: () => BufferGeometry, body: AnimalBody | Limb): BufferGeometry {
   // biome-ignore lint/correctness/useExhaustiveDependencies: `make` reads nothing but the body.
-  const made = useMemo(make, [body]);
+  const made = useMemo(() => wholly(make()), [body]);
   useEffect(() => () => made.dispose(), [made]);
   return made;
 }

@@ -2,13 +2,13 @@
 
 import { memo, useEffect, useMemo } from "react";
 import type { Material } from "three";
-import { BufferGeometry, CylinderGeometry } from "three";
-import { mergeGeometries } from "three/examples/jsm/utils/BufferGeometryUtils.js";
+import { type BufferGeometry, CylinderGeometry } from "three";
 import type { Disc, MagnetLayout, Pole } from "../layout/magnets.ts";
 import { AXIS_INDEX, type Vec3 } from "../layout/solids.ts";
 import { POLE_COLOURS } from "../look/look.ts";
 import { boxesGeometry } from "../shape/chamfered.ts";
-import { useGeometry, useScene } from "./context.ts";
+import { scattered } from "../shape/scattered.ts";
+import { useGeometry, useScene, wholly } from "./context.ts";
 import { Label } from "./Label.tsx";
 import { Pick } from "./Pick.tsx";
 import { Swinging } from "./Swinging.tsx";
@@ -44,8 +44,9 @@ function discKey({ centre }: Disc): string {
 /** All discs of one side of the gap: two halves, one per pole. */
 function Discs({ discs, through }: { readonly discs: readonly Disc[]; readonly through: boolean }) {
   const { look } = useScene();
-  const north = useGeometry(discs, (all) => polesGeometry(all, "N"));
-  const south = useGeometry(discs, (all) => polesGeometry(all, "S"));
+  const half = useHalfDisc(discs[0]);
+  const north = useHalves(half, discs, "N");
+  const south = useHalves(half, discs, "S");
   const northSeen = useSeen(look.north, through);
   const southSeen = useSeen(look.south, through);
   const order = through ? 12 : 0;
@@ -70,21 +71,35 @@ function useSeen(material: Material, through: boolean): Material {
   return through ? seen : material;
 }
 
-function polesGeometry(discs: readonly Disc[], pole: Pole): BufferGeometry {
-  if (discs.length === 0) return new BufferGeometry();
-  return mergeGeometries(discs.map((disc) => halfDisc(disc, pole)));
+/** Half a disc about its own middle; all discs of a door are alike. `undefined` where there are none. */
+function useHalfDisc(disc: Disc | undefined): BufferGeometry {
+  const { radius, thickness, axis } = disc ?? { radius: 0, thickness: 0, axis: "x" };
+  return useMemo(() => {
+    const geometry = new CylinderGeometry(radius, radius, thickness / 2, 28);
+    return axis === "x" ? geometry.rotateZ(-Math.PI / 2) : geometry;
+  }, [radius, thickness, axis]);
 }
 
-/** The half of a disc that has the given pole. */
-function halfDisc(
-  { centre, axis, radius, thickness, towards, pole: facing }: Disc,
-  pole: Pole,
-): BufferGeometry {
-  const geometry = new CylinderGeometry(radius, radius, thickness / 2, 28);
-  if (axis === "x") geometry.rotateZ(-Math.PI / 2);
-  const at = [...centre];
+/** The halves that have the given pole. */
+function useHalves(half: BufferGeometry, discs: readonly Disc[], pole: Pole): BufferGeometry {
+  const geometry = useMemo(
+    () =>
+      wholly(
+        scattered(
+          half,
+          discs.map((disc) => halfPlace(disc, pole)),
+        ),
+      ),
+    [half, discs, pole],
+  );
+  useEffect(() => () => geometry.dispose(), [geometry]);
+  return geometry;
+}
+
+function halfPlace({ centre, axis, thickness, towards, pole: facing }: Disc, pole: Pole): Vec3 {
+  const at: [number, number, number] = [...centre];
   at[AXIS_INDEX[axis]] += (pole === facing ? 1 : -1) * towards * (thickness / 4);
-  return geometry.translate(at[0], at[1], at[2]);
+  return at;
 }
 
 /** The letter of the facing pole, on the side of the disc that is turned away from its partner. */

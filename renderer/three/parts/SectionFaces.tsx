@@ -6,7 +6,7 @@ import type { DoorLayout } from "../layout/layout.ts";
 import { type CutFace, cutFaces } from "../layout/section.ts";
 import type { Look } from "../look/look.ts";
 import { cutGeometry, cutOutlines, facesByStuff } from "../shape/cut-faces.ts";
-import { useRig, useScene, useShared } from "./context.ts";
+import { useRig, useScene, useShared, wholly } from "./context.ts";
 import { Swinging } from "./Swinging.tsx";
 
 interface SectionFacesProps {
@@ -64,8 +64,8 @@ function useFaces(faces: readonly CutFace[], x: number, look: Look): Group {
   const group = useMemo(() => {
     const made = new Group();
     for (const [stuff, some] of facesByStuff(faces))
-      made.add(new Mesh(cutGeometry(some, x), look.cut[stuff]));
-    made.add(new LineSegments(cutOutlines(faces, x), look.cutLine));
+      made.add(new Mesh(wholly(cutGeometry(some, x)), look.cut[stuff]));
+    made.add(new LineSegments(wholly(cutOutlines(faces, x)), look.cutLine));
     return made;
   }, [faces, x, look]);
   useEffect(

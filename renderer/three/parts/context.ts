@@ -45,8 +45,15 @@ export function useShared<T>(value: T): T {
 /** The geometry of a thing: made again only for another thing, and given back when it is not needed. */
 export function useGeometry<T>(thing: T, make: (thing: T) => BufferGeometry): BufferGeometry {
   // biome-ignore lint/correctness/useExhaustiveDependencies: `make` reads nothing but the thing.
-  const geometry = useMemo(() => make(thing), [thing]);
+  const geometry = useMemo(() => wholly(make(thing)), [thing]);
   useEffect(() => () => geometry.dispose(), [geometry]);
+  return geometry;
+}
+
+/** Says how much of a geometry is drawn: three's own "all there is", an infinite count, is a new number at every drawing. */
+export function wholly(geometry: BufferGeometry): BufferGeometry {
+  const corners = geometry.index ?? geometry.attributes.position;
+  if (corners !== undefined) geometry.setDrawRange(0, corners.count);
   return geometry;
 }
 

@@ -1,5 +1,6 @@
 import fc from "fast-check";
-import { type BufferGeometry, Vector3 } from "three";
+import { type BufferGeometry, CylinderGeometry, Vector3 } from "three";
+import { mergeGeometries } from "three/examples/jsm/utils/BufferGeometryUtils.js";
 import { describe, expect, test } from "vitest";
 import { type Box, box, rod } from "../../../../renderer/three/layout/solids.ts";
 import { animalBody } from "../../../../renderer/three/motion/animal-body.ts";
@@ -10,6 +11,7 @@ import { layersGeometry } from "../../../../renderer/three/shape/layers.ts";
 import { loftGeometry, taperedGeometry } from "../../../../renderer/three/shape/loft.ts";
 import { plateGeometry } from "../../../../renderer/three/shape/plate.ts";
 import { rodsGeometry } from "../../../../renderer/three/shape/rods.ts";
+import { scattered } from "../../../../renderer/three/shape/scattered.ts";
 import { onArc, scaleTicks, sectorGeometry } from "../../../../renderer/three/shape/sector.ts";
 import { DOORS, doorNamed, layoutOf } from "../doors.ts";
 
@@ -166,4 +168,20 @@ describe("the protractor", () => {
     }
     expect(area).toBeCloseTo((4 - 1) / 2, 2);
   });
+});
+
+test("copies of a shape are what three's own merging makes of moved clones; of none, nothing", () => {
+  const places = [
+    [0.1, -0.2, 0],
+    [-0.1, 0.3, 0.05],
+    [0, 0, 0],
+  ] as const;
+  const shape = new CylinderGeometry(0.005, 0.005, 0.0025, 28);
+  const made = scattered(shape, places);
+  const merged = mergeGeometries(places.map(([x, y, z]) => shape.clone().translate(x, y, z)));
+  for (const name of ["position", "normal", "uv"] as const)
+    expect(made.attributes[name].array).toEqual(merged.attributes[name].array);
+  expect([...(made.index?.array ?? [])]).toEqual([...(merged.index?.array ?? [])]);
+  expect(volume(made)).toBeCloseTo(3 * volume(shape), 12);
+  expect(scattered(shape, []).attributes.position).toBeUndefined();
 });
