@@ -56,9 +56,15 @@ export function higherSupply(computed: Computed, words: Words, rule: Judge): rea
   return higher.slice(0, 2).map((volts) => supplyOf(volts, words));
 }
 
+/** Whether the supply there is withdraws the bolt, cold and hot, and at its low end: less is no way out where it does not. */
+function withdraws(computed: Computed): boolean {
+  const bolt = computed.solenoid?.bolt ?? null;
+  return bolt === null || [bolt.pullIn, bolt.pullInHot, bolt.pullInLow].every(({ pullsIn }) => pullsIn);
+}
+
 export function lowerSupply(computed: Computed, words: Words, rule: Judge): readonly Candidate[] {
   const present = computed.door.supply?.voltage;
-  if (present === undefined) return [];
+  if (present === undefined || !withdraws(computed)) return [];
   const passes = passesWith(computed, words, rule, "supply.voltage");
   const lower = ADAPTERS.filter((volts) => volts < present && passes(volts)).reverse();
   return lower.slice(0, 2).map((volts) => supplyOf(volts, words));

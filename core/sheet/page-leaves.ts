@@ -126,7 +126,7 @@ function lay(layout: Layout, block: Block, next: Block | undefined): void {
   switch (block.kind) {
     case "heading":
       // A heading never stands alone at the foot of a page.
-      layout.need(6 + lead(HEAD) + 2 + roomOf(next));
+      layout.need(6 + lead(HEAD) + 2 + roomOf(layout, next));
       layout.y += layout.y === TEXT_MARGIN ? 0 : 5;
       layout.line(block.text, layout.left, layout.y + ascent(HEAD), HEAD, INK, true);
       layout.y += lead(HEAD) + 1.2;
@@ -178,9 +178,9 @@ function lay(layout: Layout, block: Block, next: Block | undefined): void {
 }
 
 /** What must follow a heading on the same page, mm. */
-function roomOf(next: Block | undefined): number {
+function roomOf(layout: Layout, next: Block | undefined): number {
   if (next?.kind === "picture") return next.drawing.heightMm + 8;
-  return next?.kind === "table" ? 22 : 12;
+  return next?.kind === "table" ? tableStart(layout, next) : 12;
 }
 
 function flow(layout: Layout, words: string, size: number, colour: string, x: number, width: number): void {
@@ -252,6 +252,7 @@ function cellsOf(layout: Layout, columns: readonly Column[]): Cell[] {
 
 function layTable(layout: Layout, table: Table): void {
   const cells = cellsOf(layout, table.columns);
+  layout.need(tableStart(layout, table));
   tableHead(layout, cells);
   const rows = table.rows.map((row) => rowOf(layout, cells, row, table.roomy === true));
   rows.forEach(({ lines, height }, i) => {
@@ -267,6 +268,14 @@ function layTable(layout: Layout, table: Table): void {
   layout.y += 3;
 }
 
+/** What of a table stands on one sheet, mm: its head is never without a row, its last row never alone. */
+function tableStart(layout: Layout, { columns, rows, roomy }: Table): number {
+  const cells = cellsOf(layout, columns);
+  const first = rows.slice(0, rows.length === 2 ? 2 : 1);
+  const heights = first.map((row) => rowOf(layout, cells, row, roomy === true).height);
+  return heights.reduce((sum, height) => sum + height, headOf(layout, cells).height);
+}
+
 /** A row's lines by cell, and its height, mm. */
 function rowOf(layout: Layout, cells: readonly Cell[], row: readonly string[], roomy: boolean) {
   const lines = cells.map(({ width, column }, i) => {
@@ -277,13 +286,17 @@ function rowOf(layout: Layout, cells: readonly Cell[], row: readonly string[], r
   return { lines, height: roomy ? Math.max(ROOMY, tall) : tall };
 }
 
-function tableHead(layout: Layout, cells: readonly Cell[]): void {
+/** The lines of a head by cell, how many the most are, and its height, mm. */
+function headOf(layout: Layout, cells: readonly Cell[]) {
   const lines = cells.map(({ width, column }) =>
     layout.broken(column.title, SMALL, true, width - CELL_RIGHT),
   );
   const rows = Math.max(...lines.map(({ length }) => length));
-  const height = rows * lead(SMALL) + 2;
-  layout.need(height + 2 * lead(BODY));
+  return { lines, rows, height: rows * lead(SMALL) + 2 };
+}
+
+function tableHead(layout: Layout, cells: readonly Cell[]): void {
+  const { lines, rows, height } = headOf(layout, cells);
   cells.forEach(({ x, width, column }, i) => {
     const inset = column.writeIn === true ? CELL_RIGHT : 0;
     lines[i].forEach((words, k) => {

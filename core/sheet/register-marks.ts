@@ -1,4 +1,4 @@
-/** Register marks: on both neighbours of a shared strip at the same spot of the drawing, clear of what is cut and drilled there. */
+/** Register marks: on both neighbours of a shared strip at the same spot of the drawing, clear of what is cut, drilled and said there. */
 import {
   circle,
   type Drawing,
@@ -8,8 +8,10 @@ import {
   type PlainPrimitive,
   type Point,
   type Primitive,
+  type Text,
 } from "./drawing.ts";
 import { plainPrimitives } from "./plain.ts";
+import { textWidth } from "./text-width.ts";
 import { type Grid, OVERLAP, type Tile } from "./tile.ts";
 
 /** Radius of a register mark, and how far its cross stands out, mm. */
@@ -21,7 +23,7 @@ const PLACES = [
   [0.8, 0.85, 0.75, 0.7, 0.9, 0.65, 0.6],
 ] as const;
 /** Layers a mark must not hide a line of. */
-const KEPT: readonly LayerName[] = ["CUT", "LATCH", "DRILL", "MAGNETS", "RULER"];
+const KEPT: readonly LayerName[] = ["CUT", "LATCH", "DRILL", "MAGNETS", "POLARITY", "TEXT", "RULER"];
 
 /** In page millimetres. */
 export function registerMarks(drawing: Drawing, grid: Grid, tile: Omit<Tile, "furniture">): Primitive[] {
@@ -44,7 +46,7 @@ export function registerMarks(drawing: Drawing, grid: Grid, tile: Omit<Tile, "fu
   return marks.flatMap(registerMark);
 }
 
-/** From a spot to a line that is drawn, mm; words count for nothing. */
+/** From a spot to a line that is drawn, or to the box of level words, mm; turned ones count for nothing. */
 function distanceTo(item: PlainPrimitive, spot: Point): number {
   switch (item.kind) {
     case "line":
@@ -58,8 +60,16 @@ function distanceTo(item: PlainPrimitive, spot: Point): number {
     case "arc":
       return Math.abs(Math.hypot(spot[0] - item.centre[0], spot[1] - item.centre[1]) - item.radius);
     case "text":
-      return Number.POSITIVE_INFINITY;
+      return item.turn === undefined ? toBox(spot, item) : Number.POSITIVE_INFINITY;
   }
+}
+
+function toBox([x, y]: Point, { at, text, size, anchor, strong }: Text): number {
+  const width = textWidth(text, size, strong);
+  const left = at[0] - (anchor === "start" ? 0 : anchor === "middle" ? width / 2 : width);
+  const aside = Math.max(left - x, x - left - width, 0);
+  const over = Math.max(at[1] - size - y, y - at[1], 0);
+  return Math.hypot(aside, over);
 }
 
 function toSegment([x, y]: Point, [ax, ay]: Point, [bx, by]: Point): number {

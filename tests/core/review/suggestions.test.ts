@@ -155,6 +155,17 @@ test.each(FIRST_WAY_OUT)("a way out of %s: %s by %s", (name, id, key) => {
   expect(finding?.suggestions[0]?.edits[0]?.path, finding?.message).toBe(key);
 });
 
+test("a hot coil that does not withdraw the bolt is not to be fed less", () => {
+  const weak = { "solenoid.thermalResistance": "57 K/W", "latch.springForce": "1.6 N" };
+  const all = findings(compute(doorOf(withChanges(GOOD, weak))), words("metric"));
+  expect(all.find((f) => f.id === "coil.pull-in")?.status).toBe("fail");
+  const heat = all.find((f) => f.id === "coil.heat");
+  expect(heat?.status).not.toBe("ok");
+  expect(heat?.suggestions.flatMap(({ edits }) => edits.map(({ path }) => path))).not.toContain(
+    "supply.voltage",
+  );
+});
+
 test("magnets that pull to the centre say what they cost in push force", () => {
   const all = findings(compute(doorOf(sampleJson("06-jamb-repel.door.json"))), words("metric"));
   const turned = all.find((f) => f.id === "magnets.centring")?.suggestions[0];

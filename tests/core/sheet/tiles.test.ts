@@ -1,7 +1,7 @@
 /** A drawing on several pages: nothing lost, nothing scaled, register marks on both neighbours at one spot. */
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { type Circle, circle, type Drawing, line } from "../../../core/sheet/drawing.ts";
+import { type Circle, circle, type Drawing, line, text } from "../../../core/sheet/drawing.ts";
 import { PAPERS } from "../../../core/sheet/paper.ts";
 import { OVERLAP, type Tile } from "../../../core/sheet/tile.ts";
 import { type Tiling, tiling } from "../../../core/sheet/tiles.ts";
@@ -80,6 +80,10 @@ describe("tiles", () => {
       layers: [
         { name: "CUT", items: [line([x - 20, y + 1], [x + 20, y + 1])] },
         { name: "DRILL", items: [circle([x, y + 0.6 * first.height], 3)] },
+        {
+          name: "TEXT",
+          items: [text([x - 30, y - 0.05 * first.height + 2], "words that run over the strip")],
+        },
       ],
     };
     const [left, right] = tiling(busy, PAPERS.a4).tiles;
@@ -87,6 +91,7 @@ describe("tiles", () => {
     expect(both).toHaveLength(2);
     const heights = both.map((mark) => Number(mark.split(" ")[1])).sort((a, b) => a - b);
     expect(Math.abs(heights[0] - (y + 1))).toBeGreaterThan(5);
+    expect(Math.abs(heights[0] - (y - 0.05 * first.height))).toBeGreaterThan(5);
     expect(Math.abs(heights[1] - (y + 0.6 * first.height))).toBeGreaterThan(8);
     for (const height of heights) expect(height).toBeLessThan(left.top + left.height);
   });
