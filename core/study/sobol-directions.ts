@@ -1,8 +1,10 @@
 /**
  * Primitive polynomials and first direction numbers of the Sobol' sequence, by Joe and Kuo for good two-dimensional projections:
  * the first rows of their file "new-joe-kuo-6.21201" (S. Joe and F. Y. Kuo, SIAM J. Sci. Comput. 30 (2008) 2635;
- * https://web.maths.unsw.edu.au/~fkuo/sobol/). The numbers are theirs, under this licence:
+ * https://web.maths.unsw.edu.au/~fkuo/sobol/), as scipy 1.17.1 ships them. They stand under their authors' licence (its wording
+ * from memory):
  *
+ * @license
  * Copyright (c) 2008, Frances Y. Kuo and Stephen Joe. All rights reserved. Redistribution and use in source and binary forms, with
  * or without modification, are permitted provided that the following conditions are met: Redistributions of source code must
  * retain the above copyright notice, this list of conditions and the following disclaimer. Redistributions in binary form must
