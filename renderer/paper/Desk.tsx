@@ -88,7 +88,8 @@ function Warning(): ReactNode {
           {fails.length === 1 ? "One finding fails" : `${fails.length} findings fail`}
           {hold === null ? ", and no hold is sure" : ""}. The sheets say so too.
         </summary>
-        <ul>
+        {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what may scroll must be reachable */}
+        <ul tabIndex={0} aria-label="Findings that fail">
           {fails.map((message) => (
             <li key={message}>{message}</li>
           ))}

@@ -5,8 +5,9 @@ import { figureText } from "../figures/format.ts";
 import { useSettings, useWorkbench } from "../shell/workbench.ts";
 import type { TrialField } from "../state/trial-readings.ts";
 import { Icon } from "../ui/icons.tsx";
-import { expectation, sideOf } from "./expectations.ts";
+import { type Expectation, expectation, sideOf } from "./expectations.ts";
 import { meaning } from "./meanings.ts";
+import { unbroken } from "./unbroken.ts";
 
 export const LABELS: Readonly<Record<TrialField, string>> = {
   letGo: "Let go at",
@@ -69,15 +70,13 @@ export function Row({ field }: { field: TrialField }): ReactNode {
         onChange={({ target }) => trials.write(field, target.value, LABELS[field])}
         onBlur={trials.endGesture}
       />
-      <p id={`${id}-due`} className="trial-due" data-outside={side !== null || undefined}>
+      <p id={`${id}-due`} className="trial-due">
         {side !== null && (
-          <>
-            <Icon name="caution" /> Outside what to expect.{" "}
-          </>
+          <strong className="trial-outside">
+            <Icon name="caution" /> Outside what to expect. {means}
+          </strong>
         )}
-        {due !== null &&
-          `${due.how ?? ""}${due.how === undefined ? (side === null ? "Expect " : "") : side === null ? " expect " : " "}${due.says}.`}
-        {means !== "" && ` ${means}`}
+        {due !== null && unbroken(wordsOf(due))}
       </p>
       {fault !== undefined && (
         <p id={`${id}-fault`} className="entry-fault" role="alert">
@@ -86,4 +85,9 @@ export function Row({ field }: { field: TrialField }): ReactNode {
       )}
     </div>
   );
+}
+
+function wordsOf({ how, says, plain }: Expectation): string {
+  if (plain === true) return `${says}.`;
+  return how === undefined ? `Expect ${says}.` : `${how} expect ${says}.`;
 }

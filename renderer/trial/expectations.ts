@@ -10,6 +10,8 @@ export interface Expectation {
   /** How it is measured, where the label cannot say. */
   readonly how?: string;
   readonly says: string;
+  /** A sentence of its own, in which nothing is expected. */
+  readonly plain?: boolean;
   /** Between which nine finished doors in ten lie, or the timer's ends; `null` where that is not known. */
   readonly from: number | null;
   readonly to: number | null;
@@ -39,7 +41,12 @@ const EXPECTATIONS: Readonly<Record<TrialField, (known: Known) => Expectation | 
   room: ({ expected, units }) =>
     expected.coil === null
       ? null
-      : { says: `${degrees(expected.coil.ambient, units)} where you write none`, from: null, to: null },
+      : {
+          says: `Taken as ${degrees(expected.coil.ambient, units)} where you write none`,
+          plain: true,
+          from: null,
+          to: null,
+        },
   coil,
   hold,
 };
@@ -118,13 +125,19 @@ function lowEnd({ expected, limits, units }: Known): Expectation | null {
   const { pull } = expected;
   if (pull === null) return null;
   const share = limits?.pullsAtLowEnd ?? null;
-  const doors = share === null ? "" : `; ${Number((100 * share).toFixed(1))} % of doors do`;
+  const ten = `${LOW_END_TRIES} of ${LOW_END_TRIES}`;
   return {
-    how: `An adjustable supply at ${volts(pull.low, units)}, switched on ${LOW_END_TRIES} times: how often the bolt is drawn back fully,`,
-    says: pull.atLow ? `every time${doors}` : `never${doors}`,
+    how: `An adjustable supply at ${volts(pull.low, units)}, switched on ${LOW_END_TRIES} times; the bolt drawn back fully:`,
+    says: `${pull.atLow ? ten : "never"}${share === null ? "" : `; ${doorsThatDo(share)}`}`,
     from: pull.atLow ? LOW_END_TRIES : null,
     to: pull.atLow ? null : 0,
   };
+}
+
+function doorsThatDo(share: number): string {
+  return share === 1
+    ? "every door drawn does"
+    : `${Number((100 * share).toFixed(1))} % of the doors drawn do`;
 }
 
 function pullIn({ expected, limits, units }: Known): Expectation | null {

@@ -26,6 +26,14 @@ async function openPaper(page: Page): Promise<void> {
   await leaf(page).locator("svg text").first().waitFor({ state: "attached", timeout: 60_000 });
 }
 
+async function violations(page: Page): Promise<unknown[]> {
+  await page.evaluate(axe);
+  return page.evaluate(async () => {
+    const runner = (window as unknown as { axe: { run: () => Promise<{ violations: unknown[] }> } }).axe;
+    return (await runner.run()).violations;
+  });
+}
+
 /** What a printer would get. */
 async function printed(page: Page): Promise<string> {
   const session = await page.context().newCDPSession(page);
@@ -258,6 +266,7 @@ describe("where there is no paper, or none to build from", () => {
     expect(await warning.textContent()).toMatch(/Do not build this yet.*no hold is sure/s);
     await warning.locator("summary").click();
     expect(await warning.locator("li").first().isVisible()).toBe(true);
+    expect(await violations(page)).toEqual([]);
   });
 
   test("a wrong entry leaves nothing to print, and is told; mended, the sheets come back", async () => {
@@ -290,12 +299,7 @@ describe.each(["light", "dark"] as const)("in %s colours", (colorScheme) => {
     await openPaper(page);
     for (const name of ["build-sheet", "drill-template"]) {
       await documentEntry(page, name).click();
-      await page.evaluate(axe);
-      const found = await page.evaluate(async () => {
-        const runner = (window as unknown as { axe: { run: () => Promise<{ violations: unknown[] }> } }).axe;
-        return (await runner.run()).violations;
-      });
-      expect(found).toEqual([]);
+      expect(await violations(page)).toEqual([]);
     }
     const reached = new Set<string>();
     for (let i = 0; i < 40; i++) {

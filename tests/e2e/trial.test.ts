@@ -144,7 +144,7 @@ test("bolt and coil: expected as on paper, told what it means outside, the coil'
   const page = await openBench(app, { reducedMotion: "reduce" });
   await station(page, "trial");
   const due = (field: string) => page.locator(".trial-row").filter({ has: reading(page, field) });
-  await expect.poll(() => due("pullIn").textContent(), SOON).toMatch(/expect [\d.]+ V; nine doors in ten/);
+  await expect.poll(() => due("pullIn").textContent(), SOON).toMatch(/expect [\d.]+\sV; nine doors in ten/);
   await reading(page, "lowEnd").fill("7");
   await expect.poll(() => due("lowEnd").textContent(), SOON).toContain("Outside what to expect");
   expect(await due("lowEnd").textContent()).toContain("the door locked");
@@ -154,13 +154,13 @@ test("bolt and coil: expected as on paper, told what it means outside, the coil'
   await page.getByText(/With the coil’s heat as measured/).waitFor();
   await put(page).click();
   await page.getByText(/In the door now/).waitFor();
-  await expect.poll(() => due("coil").textContent(), SOON).toContain("expect 95 °C");
+  await expect.poll(() => due("coil").textContent(), SOON).toMatch(/expect 95\s°C/);
   expect(await page.getByRole("button", { name: "Undo: Put the measured coil into the door" }).count()).toBe(
     1,
   );
   await page.getByRole("button", { name: "View" }).click();
   await page.getByRole("menuitemradio", { name: "Inches" }).click();
-  await expect.poll(() => due("coil").textContent(), SOON).toContain("expect 203 °F");
+  await expect.poll(() => due("coil").textContent(), SOON).toMatch(/expect 203\s°F/);
 });
 
 test("readings come back when the same door is opened again, and each change of them is undone by itself", async () => {

@@ -84,13 +84,16 @@ test("another let-go than the card's has no limits of its own", () => {
 
 test("bolt and coil: voltages, tries at the low end, the coil's heat with its class", () => {
   expect(due("pullIn")).toMatchObject({ says: "13.9 V; nine doors in ten 13 V to 15 V", from: 13, to: 15 });
-  expect(due("lowEnd")).toMatchObject({ says: "every time; 99.5 % of doors do", from: 10, to: null });
+  expect(due("lowEnd")).toMatchObject({ says: "10 of 10; 99.5 % of the doors drawn do", from: 10, to: null });
   expect(due("lowEnd").how).toContain("22.8 V, switched on 10 times");
   expect(due("coil")).toMatchObject({ says: "58.2 °C; class B ends at 130 °C", from: null, to: 130 });
   const hot = { ...EXPECTED, coil: { ...(EXPECTED.coil as NonNullable<Expected["coil"]>), hot: 75 } };
   expect(due("coil", null, hot).says).toBe(
     "75 °C; class B ends at 130 °C; above 60 °C too hot to touch: guard it",
   );
+  const sure = { ...LIMITS, pullsAtLowEnd: 1 } as SampledLimits;
+  expect(due("lowEnd", sure).says).toBe("10 of 10; every door drawn does");
+  expect(due("room")).toMatchObject({ says: "Taken as 20 °C where you write none", plain: true });
   const weak = { ...EXPECTED, pull: { low: 11.4, atLow: false, from: null } };
   expect(due("lowEnd", null, weak)).toMatchObject({ says: "never", from: null, to: 0 });
   expect(due("pullIn", null, weak).says).toBe("never");

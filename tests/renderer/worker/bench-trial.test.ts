@@ -40,7 +40,7 @@ test.each(["metric", "inch"] as const)("%s: pull, coil and push read as on the c
   );
   expect(due("coil").split(";")[0]).toBe(plain(row("ten minutes")[1]));
   expect(due("push")).toContain(plain(row("kitchen scale")[1]));
-  expect([due("lowEnd").startsWith("every time"), row("low end")[1]]).toEqual([
+  expect([due("lowEnd").startsWith("10 of 10; every door drawn does"), row("low end")[1]]).toEqual([
     true,
     "drawn back fully, ten of ten",
   ]);
