@@ -243,13 +243,20 @@ function sideDimensions({ sketch, plan, sizes, place }: View): void {
   const { opening, flap, strike } = plan;
   const [left] = place(-WALL_DEPTH / 2, 0);
   const on = (...d: Parameters<typeof dimension>) => sketch.on("DIMENSIONS", dimension(...d));
-  on(place(-WALL_DEPTH / 2, 0), place(0, flap.bottom), "y", left - 5, sizes.short(flap.bottom), SMALL);
+  on(
+    place(-WALL_DEPTH / 2, 0),
+    place(0, flap.bottom),
+    "y",
+    left - 5,
+    `edge ${sizes.short(flap.bottom)}`,
+    SMALL,
+  );
   on(
     place(-WALL_DEPTH / 2, 0),
     place(-WALL_DEPTH / 2, opening.sill),
     "y",
     left - 11,
-    sizes.short(opening.sill),
+    `sill ${sizes.short(opening.sill)}`,
     SMALL,
   );
   if (strike !== null) {
