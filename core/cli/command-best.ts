@@ -8,8 +8,8 @@ import { type Call, CallError, INTERRUPTED, interruptible, readCall } from "./ca
 import { type DoorInput, readDoorFile, unitSystem } from "./door-input.ts";
 import { columns, wrapped } from "./table.ts";
 
-/** Values of a range that a search does not need: it moves freely between the ends. */
-const ANY_COUNT = 11;
+/** A range needs a number of values, which a search does not: it moves freely. The two ends suit whole numbers too. */
+const ENDS = 2;
 
 /** Runs `best`; exit code 1 where no place keeps every finding. */
 export async function bestCommand(args: readonly string[]): Promise<number> {
@@ -37,7 +37,7 @@ function ranges(call: Call, input: DoorInput): MapAxis[] {
   if (!Array.isArray(over))
     throw new CallError('--over is missing: a range such as --over "magnets.gap=3 mm..8 mm"');
   return over.map((text) => {
-    const read = parseAxis(`${text}:${ANY_COUNT}`, input.door);
+    const read = parseAxis(`${text}:${ENDS}`, input.door);
     if (!read.ok) throw new CallError(`--over: ${read.error.message}`);
     return read.axis;
   });

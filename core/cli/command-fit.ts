@@ -2,7 +2,7 @@
 import { writeDoor } from "../door/index.ts";
 import { parseQuantity } from "../quantity/quantity.ts";
 import { fitSwing } from "../study/fit/fit.ts";
-import type { Fit, FitDone, Measured } from "../study/fit/fit-types.ts";
+import type { FitDone, Measured } from "../study/fit/fit-types.ts";
 import { readMeasured } from "../study/fit/measured.ts";
 import { fitEdits, withFitEdits } from "../study/fit/write-back.ts";
 import { type Call, CallError, readCallOf, textOption } from "./call.ts";
@@ -10,10 +10,10 @@ import { type DoorInput, readDoorFile, textOf } from "./door-input.ts";
 import { columns, wrapped } from "./table.ts";
 import { writeTextFile } from "./write-file.ts";
 
-/** The data tell nothing of the door. */
-const REFUSED = 1;
-
-/** Runs `fit`: of a measured file, or of what was counted (`--count`). */
+/**
+ * Runs `fit`: of a measured file, or of what was counted (`--count`). Data that tell nothing of the door are a wrong file: what
+ * they lack is the complaint.
+ */
 export function fitCommand(args: readonly string[]): number {
   const options = {
     count: { type: "boolean" },
@@ -33,11 +33,12 @@ export function fitCommand(args: readonly string[]): number {
   }
   const input = readDoorFile(call.files[0]);
   const fit = fitSwing(input.door, measuredOf(call));
+  if (!fit.ok) throw new CallError(`${call.files[1] ?? "--count"}: ${fit.says}`);
   const copy = textOption(call, "write");
-  const edits = fit.ok ? fitEdits(fit, input.file, { tolerances: call.options.tolerances === true }) : [];
-  if (fit.ok && copy !== null) writeTextFile(copy, writeDoor(withFitEdits(input.file, edits)));
+  const edits = fitEdits(fit, input.file, { tolerances: call.options.tolerances === true });
+  if (copy !== null) writeTextFile(copy, writeDoor(withFitEdits(input.file, edits)));
   process.stdout.write(call.options.json === true ? fitJson(fit, edits) : fitText(fit, edits, input, copy));
-  return fit.ok ? 0 : REFUSED;
+  return 0;
 }
 
 function measuredOf(call: Call): Measured {
@@ -81,17 +82,16 @@ function quantityOption(call: Call, name: string, dimension: "angle" | "time"): 
   return read.value;
 }
 
-function fitJson(fit: Fit, edits: readonly { path: string; text: string }[]): string {
+function fitJson(fit: FitDone, edits: readonly { path: string; text: string }[]): string {
   return `${JSON.stringify({ ...fit, edits }, null, 2)}\n`;
 }
 
 function fitText(
-  fit: Fit,
+  fit: FitDone,
   edits: readonly { path: string; text: string }[],
   input: DoorInput,
   copy: string | null,
 ): string {
-  if (!fit.ok) return `${input.door.name}: ${wrapped(fit.says, 0)}\n`;
   const blocks = [input.door.name, fit.says.map((line) => wrapped(line, 0)).join("\n"), correlationText(fit)];
   const rows = edits.map(({ path, text }) => [`  ${path}`, text]);
   blocks.push(`For the door file\n${columns(rows)}`);

@@ -76,6 +76,11 @@ async function countPart(request: StudyRequest, call: Call): Promise<number> {
   const read = parsePart(text);
   if (read === null) throw new CallError(`--part must be such as 2/4; received "${text}"`);
   const { from, to } = partRange(request.samples, read.part, read.parts);
+  if (to <= from) {
+    throw new CallError(
+      `part ${read.part} of ${read.parts} has no samples: ${request.samples} are asked for in all; expected at least as many samples as parts`,
+    );
+  }
   const total = await counted(request, call, from, to);
   const out = textOption(call, "out") ?? `hold-part-${read.part}-of-${read.parts}.json`;
   writeTextFile(out, writePart(request, total.asTally({ from, to })));
@@ -113,7 +118,7 @@ function holdText(study: HoldStudy): string {
 
 function answerSentence(study: HoldStudy): string {
   const { recommended, probability, lowerBound, reliability, samples, seed } = study;
-  const base = `(${samples} samples, seed ${seed})`;
+  const base = `(${samples} sample${samples === 1 ? "" : "s"}, seed ${seed})`;
   if (recommended === null || probability === null || lowerBound === null) {
     return `No hold is recommended at ${percent(reliability)} ${base}: ${study.whyNone ?? ""}`;
   }

@@ -1,6 +1,6 @@
 /** `sheet`: the door on paper and as files, written to a folder. */
-import { mkdirSync } from "node:fs";
-import { join } from "node:path";
+import { existsSync, mkdirSync } from "node:fs";
+import { dirname, join, resolve } from "node:path";
 import type { Door } from "../door/door.ts";
 import { PAPERS, type PaperName } from "../sheet/paper.ts";
 import { sheetInput } from "../sheet/sheet-input.ts";
@@ -91,9 +91,16 @@ function packed(files: readonly SheetFile[]): SheetFile {
 /** File by file, each whole or not at all. */
 function writeAll(folder: string, files: readonly SheetFile[]): void {
   try {
-    mkdirSync(folder, { recursive: true });
+    makeFolder(resolve(folder));
   } catch (error) {
     throw new CallError(`${folder} can't be made: ${error instanceof Error ? error.message : String(error)}`);
   }
   for (const { name, bytes } of files) writeBytesFile(join(folder, name), bytes);
+}
+
+/** A folder and those above it, one by one: Node's own recursive way never ends where a file system takes no folders. */
+function makeFolder(folder: string): void {
+  if (existsSync(folder)) return;
+  makeFolder(dirname(folder));
+  mkdirSync(folder);
 }

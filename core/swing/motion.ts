@@ -63,8 +63,8 @@ const TURN_REACH = 1.2;
 const MAX_REGIONS = 32;
 /** Growth of a step in time right after one that was refused. */
 const CAUTIOUS = 1;
-/** Steps that one motion may take: far more than 600 s of any door that moves. */
-export const WORK_LIMIT = 400_000;
+/** Steps that one motion may take: 600 s of a flap in a damper so thick that it hardly moves take half of them. */
+export const WORK_LIMIT = 2_000_000;
 
 /** A flap on its way. Everything is in place: nothing is allocated while it moves. */
 export class Motion {

@@ -63,10 +63,13 @@ describe("a bad call", () => {
     [["swing", MEDIUM_DOG, "--hold", "soon"]],
     [["hold", MEDIUM_DOG, "--samples", "0"]],
     [["hold", MEDIUM_DOG, "--part", "3/2"]],
+    [["hold", MEDIUM_DOG, "--samples", "2", "--part", "1/3"]],
     [["hold", "--join"]],
     [["map", MEDIUM_DOG, "--of", "swing.settleTime"]],
     [["map", MEDIUM_DOG, "--x", "magnets.gap=2 V..8 mm:3", "--of", "swing.settleTime"]],
     [["fit", MEDIUM_DOG]],
+    [["fit", MEDIUM_DOG, "--count", "--angle", "60 deg", "--passes", "0", "--rest", "5 s"]],
+    [["best", MEDIUM_DOG, "--over", "magnets.sides=1..2.5"]],
     [["new", "--from", "no-such-example", "x.door.json"]],
     [["dance"]],
     [[]],
@@ -75,4 +78,16 @@ describe("a bad call", () => {
     expect([code, out]).toEqual([2, ""]);
     expect(error.length).toBeGreaterThan(10);
   });
+
+  test.skipIf(process.platform !== "linux")(
+    "a folder that can't be made, where the system takes none",
+    () => {
+      const { code, out, error } = run(
+        ["sheet", MEDIUM_DOG, "--samples", "50", "--out", "/proc/none/sheets"],
+        folder(),
+      );
+      expect([code, out]).toEqual([2, ""]);
+      expect(error).toContain("/proc/none/sheets can't be made");
+    },
+  );
 });
