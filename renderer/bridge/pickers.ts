@@ -78,7 +78,13 @@ export async function pickPlace(
   type: PickerType,
 ): Promise<FileSystemFileHandle | null | undefined> {
   if (window.showSaveFilePicker === undefined) return undefined;
-  return unlessCancelled(window.showSaveFilePicker({ suggestedName, types: [type] }));
+  try {
+    return await unlessCancelled(window.showSaveFilePicker({ suggestedName, types: [type] }));
+  } catch (error) {
+    // Asked too long after the person's click, as when the file took its time to be made.
+    if (error instanceof DOMException && error.name === "SecurityError") return undefined;
+    throw error;
+  }
 }
 
 /** Hands a file to the browser's downloads. */

@@ -228,7 +228,7 @@ describe("saved", () => {
     const pdf = await download(page, "Save build-sheet.pdf");
     expect([pdf.name, strFromU8(pdf.bytes.subarray(0, 5))]).toEqual(["medium-dog-build-sheet.pdf", "%PDF-"]);
     await expect
-      .poll(() => page.locator(".paper-said").textContent(), SOON)
+      .poll(() => page.locator(".paper-said[role=status]").textContent(), SOON)
       .toContain("medium-dog-build-sheet.pdf");
     await documentEntry(page, "drill-template").click();
     const dxf = await download(page, "Save template-flap.dxf");

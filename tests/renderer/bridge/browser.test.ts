@@ -242,6 +242,27 @@ test("where the browser keeps no database, doors open and save all the same", as
   expect(await bridge.recentDoors()).toEqual([]);
 });
 
+test("a file that took too long to be made for a dialog goes to the downloads; another refusal is told", async () => {
+  const refuse = (name: string) => async () => {
+    throw new DOMException("must be handling a user gesture", name);
+  };
+  const late = fakeWindow({ showSaveFilePicker: refuse("SecurityError") });
+  const saved = createBrowserBridge(late.window, plainVault()).saveBytes(
+    "a.zip",
+    new Uint8Array(2),
+    "application/zip",
+  );
+  expect(await saved).toBe("a.zip");
+  expect(late.downloads.map(({ name, blob }) => [name, blob.size])).toEqual([["a.zip", 2]]);
+  const other = fakeWindow({ showSaveFilePicker: refuse("NotAllowedError") });
+  const lost = createBrowserBridge(other.window, plainVault()).saveBytes(
+    "a.zip",
+    new Uint8Array(2),
+    "application/zip",
+  );
+  await expect(lost).rejects.toThrow("user gesture");
+});
+
 describe("readings from the bench", () => {
   test("come back with the file they belong to, under whatever token; another file of that name has its own", async () => {
     const [mine, other] = [new FakeHandle("a.door.json", "{}"), new FakeHandle("a.door.json", "{}")];
