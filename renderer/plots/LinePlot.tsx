@@ -3,10 +3,11 @@ import { useEffect, useRef } from "react";
 import "./language.ts";
 import UPlot from "uplot";
 import "uplot/dist/uPlot.min.css";
-import { readFace, useFaceLoaded } from "../strip/face.ts";
+import { useFace } from "../strip/face.ts";
 import { type Size, useSize } from "../strip/use-size.ts";
 import type { Colours, Figure } from "./figure.ts";
-import { plotData, plotOptions } from "./uplot-options.ts";
+import { type PlotLook, plotData, plotKind, plotOptions } from "./uplot-options.ts";
+import { useWhileSeen } from "./use-seen.ts";
 
 /** What moves over a picture as time goes: its place on the x axis, and who tells of a new one. */
 export interface Moment {
@@ -24,38 +25,82 @@ interface Props {
 
 export function LinePlot({ figure, colours, onIndex, moment }: Props) {
   const place = useRef<HTMLDivElement>(null);
-  const plot = useRef<UPlot | null>(null);
-  const loaded = useFaceLoaded();
+  const shown = useWhileSeen(place, figure);
   const size = useSize(place);
+  const face = useFace();
+  const plot = useRef<Live | null>(null);
+  const latest = useRef<Latest | null>(null);
+  useEffect(() => {
+    latest.current = shown === null || size === null ? null : { figure: shown, size, onIndex, moment };
+  }, [shown, size, onIndex, moment]);
+  const kind = shown === null ? null : plotKind(shown);
   const rem = size?.rem ?? null;
-  const latest = useRef<Size | null>(null);
   useEffect(() => {
-    latest.current = size;
-    if (size !== null) plot.current?.setSize({ width: size.width, height: size.height });
-  }, [size]);
-  useEffect(() => {
-    const node = place.current;
-    const box = latest.current;
-    if (node === null || box === null || rem === null) return;
-    const look = { colours, face: loaded ? readFace() : "sans-serif", size: 0.75 * rem };
-    const made = new UPlot(plotOptions(figure, look, box, onIndex), plotData(figure), node);
+    if (place.current === null || latest.current === null || kind === null || rem === null) return;
+    const look = { colours, face, size: 0.75 * rem };
+    const made = makePlot(place.current, latest.current, latest, look);
     plot.current = made;
-    const line = document.createElement("div");
-    line.className = "plot-now";
-    made.over.append(line);
-    const move = (): void => {
-      const x = moment === null ? Number.NaN : made.valToPos(moment.at(), "x");
-      line.hidden = !(x >= 0 && x <= made.over.clientWidth);
-      if (!line.hidden) line.style.transform = `translateX(${x.toFixed(1)}px)`;
-    };
-    move();
-    const forget = moment?.subscribe(move);
-    made.hooks.draw?.push(move);
     return () => {
-      forget?.();
-      made.destroy();
+      made.plot.destroy();
       plot.current = null;
     };
-  }, [figure, colours, onIndex, moment, rem, loaded]);
+  }, [kind, colours, rem, face]);
+  useEffect(() => {
+    if (size !== null) plot.current?.plot.setSize({ width: size.width, height: size.height });
+  }, [size]);
+  // Another figure of the same kind is other numbers in the same picture.
+  useEffect(() => {
+    if (shown !== null) plot.current?.show(shown);
+  }, [shown]);
+  useEffect(() => moment?.subscribe(() => plot.current?.move()), [moment]);
   return <div className="plot-live" ref={place} aria-hidden="true" />;
+}
+
+/** What the plot reads when it draws. */
+interface Latest extends Pick<Props, "figure" | "onIndex" | "moment"> {
+  readonly size: Size;
+}
+
+interface Live {
+  readonly plot: UPlot;
+  readonly show: (figure: Figure) => void;
+  /** Puts the line of the present moment in its place. */
+  readonly move: () => void;
+}
+
+function makePlot(
+  node: HTMLElement,
+  first: Latest,
+  latest: { current: Latest | null },
+  look: PlotLook,
+): Live {
+  let drawn = first.figure;
+  const now = () => latest.current ?? first;
+  const options = plotOptions(
+    () => now().figure,
+    look,
+    first.size,
+    (index) => now().onIndex(index),
+  );
+  const plot = new UPlot(options, plotData(drawn), node);
+  const line = document.createElement("div");
+  line.className = "plot-now";
+  plot.over.append(line);
+  const move = (): void => {
+    const { moment } = now();
+    const x = moment === null ? Number.NaN : plot.valToPos(moment.at(), "x");
+    line.hidden = !(x >= 0 && x <= plot.over.clientWidth);
+    if (!line.hidden) line.style.transform = `translateX(${x.toFixed(1)}px)`;
+  };
+  move();
+  plot.hooks.draw?.push(move);
+  return {
+    plot,
+    move,
+    show(figure) {
+      if (figure === drawn) return;
+      drawn = figure;
+      plot.setData(plotData(figure));
+    },
+  };
 }

@@ -20,20 +20,30 @@ export function plotData({ values, lines, layers }: Figure): uPlot.AlignedData {
   return [Array.from(values), ...lines.map((line) => column(line.values)), ...stacked(layers).map(column)];
 }
 
+/** Equal for figures that a plot can show one after the other, with nothing but its data changed. */
+export function plotKind({ lines, layers, x, y }: Figure): string {
+  const strokes = lines.map(({ label, ink, dash, width }) => [label, ink, dash, width]);
+  const edges = layers.map(({ label, ink }) => [label, ink]);
+  return JSON.stringify([strokes, edges, axisLabel(x), axisLabel(y)]);
+}
+
+/** @param now the figure shown: another one of the same kind may take the place of the first */
 export function plotOptions(
-  figure: Figure,
+  now: () => Figure,
   look: PlotLook,
   box: { readonly width: number; readonly height: number },
   onIndex: (index: number | null) => void,
 ): uPlot.Options {
   const { colours, size } = look;
+  const figure = now();
   return {
-    ...box,
+    width: box.width,
+    height: box.height,
     padding: [size * 0.8, size, 0, 0],
     series: [{}, ...lineSeries(figure, colours), ...layerSeries(figure, colours)],
     scales: {
-      x: { time: false, range: (_, least, most) => stretch(figure, least, most) },
-      y: { range: () => [figure.y.from, figure.y.to] },
+      x: { time: false, range: (_, least, most) => stretch(now(), least, most) },
+      y: { range: () => [now().y.from, now().y.to] },
     },
     axes: [axis(figure.x, look, false), axis(figure.y, look, true)],
     legend: { show: false },
@@ -44,8 +54,8 @@ export function plotOptions(
       focus: { prox: -1 },
     },
     hooks: {
-      drawAxes: [(plot) => withPen(plot, look, (pen, frame) => drawUnder(pen, figure, frame))],
-      draw: [(plot) => withPen(plot, look, (pen, frame) => drawMarks(pen, figure, frame, size))],
+      drawAxes: [(plot) => withPen(plot, look, (pen, frame) => drawUnder(pen, now(), frame))],
+      draw: [(plot) => withPen(plot, look, (pen, frame) => drawMarks(pen, now(), frame, size))],
       setCursor: [(plot) => onIndex(hoveredIndex(plot))],
     },
   };

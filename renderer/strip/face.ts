@@ -1,5 +1,5 @@
 /** The page's face, for what is drawn or measured outside the page's own layout. */
-import { useEffect, useState } from "react";
+import { useEffect, useMemo, useState } from "react";
 
 /** Whether the page's face is loaded: a canvas drawn before has another in its place, and widths measured before are wrong. */
 export function useFaceLoaded(): boolean {
@@ -16,7 +16,13 @@ export function useFaceLoaded(): boolean {
   return loaded;
 }
 
-/** The page's face, for canvases. */
+/** The page's face for a canvas; another one until it is loaded. */
+export function useFace(): string {
+  const loaded = useFaceLoaded();
+  return useMemo(() => (loaded ? readFace() : "sans-serif"), [loaded]);
+}
+
+/** The page's face, for canvases. To ask for it has the page's styles worked out anew. */
 export function readFace(): string {
   return getComputedStyle(document.body).fontFamily;
 }
