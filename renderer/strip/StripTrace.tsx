@@ -22,6 +22,8 @@ export const StripTrace = memo(function StripTrace({ view, pinned, scale, row, h
   const { replay, swing } = view;
   const { letGo, mouth, decided } = replay.marks;
   const all = { from: scale.from, to: scale.to };
+  // Until the bolt meets the flap it is the film's own line, which lies over it.
+  const free = { time: swing.time, value: swing.angle };
   const film = { time: replay.time, value: replay.angle };
   return (
     <g>
@@ -35,7 +37,7 @@ export const StripTrace = memo(function StripTrace({ view, pinned, scale, row, h
       {decided !== null && (
         <path
           className="strip-line strip-line--free"
-          d={tracePath(scale, { time: swing.time, value: swing.angle }, y, { ...all, shift: letGo })}
+          d={tracePath(scale, free, y, { from: mouth ?? decided, to: scale.to, shift: letGo })}
         />
       )}
       <path className="strip-line" d={tracePath(scale, film, y, all) + stillness(view, scale, y)} />

@@ -1,6 +1,6 @@
 /**
- * A column drawn against time as an SVG path: of the samples under one pixel only the first, least, greatest and last are
- * kept, so that the line is the same to the eye and short enough to draw at any zoom.
+ * A column drawn against time as an SVG path: of the samples under one pixel only the last is kept, and the least and greatest
+ * where they lie between, so that the line is the same to the eye and short enough to draw at any zoom.
  */
 import { type TimeScale, toX } from "./time-axis.ts";
 
@@ -41,28 +41,33 @@ export function tracePath(
   );
   if (last - first < 2) return "";
   const points: string[] = [];
-  let start = first;
+  const add = (i: number): void => {
+    points.push(`${toX(scale, time[i] + shift).toFixed(1)} ${y(value[i]).toFixed(1)}`);
+  };
+  add(first);
+  let start = first + 1;
   while (start < last) {
     const pixel = Math.floor(toX(scale, time[start] + shift));
     let end = start + 1;
     while (end < last && Math.floor(toX(scale, time[end] + shift)) === pixel) end++;
-    let told = -1;
-    for (const i of telling(value, start, end)) {
-      if (i !== told) points.push(`${toX(scale, time[i] + shift).toFixed(1)} ${y(value[i]).toFixed(1)}`);
-      told = i;
-    }
+    // From the sample before the pixel on: a turn at its edge is a turn all the same.
+    addTurns(value, start - 1, end - 1, add);
+    add(end - 1);
     start = end;
   }
   return `M${points.join("L")}`;
 }
 
-/** Of samples start…end − 1: first, least, greatest, last, in order; some may be the same. */
-function telling(value: ArrayLike<number>, start: number, end: number): [number, number, number, number] {
-  let least = start;
-  let greatest = start;
-  for (let i = start; i < end; i++) {
+/** Adds the least and the greatest of samples from…to where they lie between the two, in order. */
+function addTurns(value: ArrayLike<number>, from: number, to: number, add: (i: number) => void): void {
+  let least = from;
+  let greatest = from;
+  for (let i = from + 1; i <= to; i++) {
     if (value[i] < value[least]) least = i;
     if (value[i] > value[greatest]) greatest = i;
   }
-  return [start, Math.min(least, greatest), Math.max(least, greatest), end - 1];
+  const first = Math.min(least, greatest);
+  const second = Math.max(least, greatest);
+  if (first > from) add(first);
+  if (second > first && second < to) add(second);
 }
