@@ -70,7 +70,7 @@ const OTHER_SIGNS: Readonly<Record<string, string>> = {
 };
 
 /** Anything a face cannot show is replaced, so that no box appears on paper. A person's own letters come out as "?". */
-export function printable(words: string, type: TypeCase): string {
+export function printable(words: string, type: Pick<TypeCase, "known">): string {
   return [...words.normalize("NFC")]
     .map((letter) => OTHER_SIGNS[letter] ?? letter)
     .map((letter) =>

@@ -29,7 +29,8 @@ export class SheetRefusal extends Error {
 export interface SheetClient {
   sheets(task: SheetTask): Promise<PaperView>;
   file(task: SheetTask, name: string): Promise<Uint8Array>;
-  sheet(task: SheetTask, document: DocumentName, sheet: string): Promise<Uint8Array>;
+  /** SVG; `outlined`: without any face, for a picture of dots. */
+  sheet(task: SheetTask, document: DocumentName, sheet: string, outlined: boolean): Promise<Uint8Array>;
   archive(task: SheetTask, folder: string): Promise<Uint8Array>;
   end(): void;
 }
@@ -80,7 +81,7 @@ export function createSheetClient(start: () => SheetPort = startSheetThread): Sh
       return answer.view;
     },
     file: (task, name) => bytes(task, { kind: "file", name }),
-    sheet: (task, document, sheet) => bytes(task, { kind: "sheet", document, sheet }),
+    sheet: (task, document, sheet, outlined) => bytes(task, { kind: "sheet", document, sheet, outlined }),
     archive: (task, folder) => bytes(task, { kind: "archive", folder }),
     end: () => end("The paper was put away."),
   };

@@ -61,13 +61,13 @@ function Files({ document, sheet }: { document: DocumentView; sheet: SheetView }
           <Save
             name={own("svg")}
             label="SVG"
-            make={(task) => client.sheet(task, document.name, sheet.name)}
+            make={(task) => client.sheet(task, document.name, sheet.name, false)}
           />
         )}
         <Save
           name={own("png")}
           label="PNG"
-          make={async (task) => sheetPng(await client.sheet(task, document.name, sheet.name), sheet)}
+          make={async (task) => sheetPng(await client.sheet(task, document.name, sheet.name, true), sheet)}
         />
       </div>
     </section>

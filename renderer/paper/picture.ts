@@ -5,7 +5,7 @@ import { withResolution } from "./png.ts";
 /** Dots to the millimetre: 300 to the inch, what a printer shows. */
 const PER_MM = 300 / 25.4;
 
-/** The SVG, its faces in it, drawn at 300 dpi; the picture knows that. */
+/** The SVG, its words outlines, drawn at 300 dpi; the picture knows that. */
 export async function sheetPng(
   svg: Uint8Array,
   { widthMm, heightMm }: Pick<SheetView, "widthMm" | "heightMm">,

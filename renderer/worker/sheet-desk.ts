@@ -4,6 +4,7 @@ import { readDoor } from "../../core/door/read-door.ts";
 import { compute } from "../../core/review/compute.ts";
 import { type BenchLimits, benchLimits } from "../../core/sheet/bench-limits.ts";
 import { leafSvg, leafSvgFile } from "../../core/sheet/leaf-svg.ts";
+import { outlined } from "../../core/sheet/outlined.ts";
 import { PAPERS } from "../../core/sheet/paper.ts";
 import { type PaperDocument, paperSet } from "../../core/sheet/paper-set.ts";
 import { holdToSet, type SheetInput, sheetInput } from "../../core/sheet/sheet-input.ts";
@@ -35,7 +36,7 @@ export class SheetDesk {
     const laid = await this.laid(task);
     if ("reasons" in laid) return { kind: "refused", reasons: laid.reasons };
     if (want.kind === "sheets") return { kind: "sheets", view: viewOf(laid) };
-    if (want.kind === "sheet") return bytesOr(sheetFile(laid, want.document, want.sheet), want.sheet);
+    if (want.kind === "sheet") return bytesOr(sheetFile(laid, want), want.sheet);
     laid.files ??= await sheetSet(laid.input, PAPERS[task.paper], task.symbols);
     if (want.kind === "archive") return { kind: "bytes", bytes: zipFile(want.folder, laid.files) };
     return bytesOr(laid.files.find(({ name }) => name === want.name)?.bytes, want.name);
@@ -77,10 +78,14 @@ function viewOf({ input, documents }: Laid): PaperView {
   };
 }
 
-function sheetFile({ documents, input }: Laid, name: string, sheet: string): Uint8Array | undefined {
-  const document = documents.find((one) => one.name === name);
-  const leaf = document?.leaves.find((one) => one.name === sheet);
+function sheetFile(
+  { documents, input }: Laid,
+  want: Extract<SheetWant, { kind: "sheet" }>,
+): Uint8Array | undefined {
+  const document = documents.find((one) => one.name === want.document);
+  const leaf = document?.leaves.find((one) => one.name === want.sheet);
   if (document === undefined || leaf === undefined) return undefined;
+  if (want.outlined) return strToU8(outlined(leafSvg(leaf)));
   return strToU8(leafSvgFile(leaf, `${document.title}: ${input.door.name}`));
 }
 

@@ -20,8 +20,13 @@ export type SheetWant =
   | { readonly kind: "sheets" }
   /** A file of the set, by its name. */
   | { readonly kind: "file"; readonly name: string }
-  /** One sheet as SVG with its faces in it. */
-  | { readonly kind: "sheet"; readonly document: DocumentName; readonly sheet: string }
+  /** One sheet as SVG with its faces in it, or with outlines in place of words. */
+  | {
+      readonly kind: "sheet";
+      readonly document: DocumentName;
+      readonly sheet: string;
+      readonly outlined: boolean;
+    }
   /** All files in one, below a folder of that name. */
   | { readonly kind: "archive"; readonly folder: string };
 

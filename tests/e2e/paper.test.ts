@@ -202,6 +202,26 @@ function longestRun(path: string, page: number, wanted: number): number {
   return best;
 }
 
+/** Part of a picture's window, mm of a sheet 297 mm wide, that is darker than half. */
+function darkShare(page: Page, png: string, window: readonly number[]): Promise<number> {
+  return page.evaluate(
+    async ({ source, box }) => {
+      const image = new Image();
+      image.src = source;
+      await image.decode();
+      const [x, y, width, height] = box.map((mm) => Math.round((mm * image.width) / 297));
+      const pen = new OffscreenCanvas(width, height).getContext("2d");
+      if (pen === null) throw new Error("no 2d context");
+      pen.drawImage(image, -x, -y);
+      const { data } = pen.getImageData(0, 0, width, height);
+      let dark = 0;
+      for (let i = 0; i < data.length; i += 4) if (data[i] < 128) dark++;
+      return dark / (width * height);
+    },
+    { source: `data:image/png;base64,${png}`, box: [...window] },
+  );
+}
+
 test("the button asks the browser to print; nothing is left in the page after", async () => {
   const page = await openBench(app, { reducedMotion: "reduce" });
   await page.evaluate(() => {
@@ -246,6 +266,9 @@ describe("saved", () => {
     expect(header.getUint32(41)).toBe(11_811);
 
     await documentEntry(page, "wiring").click();
+    // Between 22 and 110 mm across and 158 and 178 mm down stand what to expect and its figures: a face that came too late left them out.
+    const dots = (await download(page, "Save wiring.png")).bytes.toString("base64");
+    expect(await darkShare(page, dots, [22, 158, 88, 20])).toBeGreaterThan(0.01);
     expect((await download(page, "Save circuit.cir")).bytes.toString("utf8")).toContain(".end");
     await documentEntry(page, "timer-program").click();
     expect((await download(page, "Save hold-timer.c")).bytes.toString("utf8")).toContain("#include");

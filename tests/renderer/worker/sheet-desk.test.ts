@@ -41,9 +41,12 @@ test("a file, a sheet, and the archive with the files of that paper and those sy
   const file = await ask({ kind: "file", name: "wiring.svg" }, { symbols: "ieee" });
   if (file.kind !== "bytes") throw new Error(file.kind);
   expect(strFromU8(file.bytes)).toContain("IEEE 315");
-  const sheet = await ask({ kind: "sheet", document: "bench-card", sheet: "2" });
+  const sheet = await ask({ kind: "sheet", document: "bench-card", sheet: "2", outlined: false });
   if (sheet.kind !== "bytes") throw new Error(sheet.kind);
   expect(strFromU8(sheet.bytes)).toMatch(/^<\?xml .*@font-face.*2 of 2/s);
+  const dots = await ask({ kind: "sheet", document: "bench-card", sheet: "2", outlined: true });
+  if (dots.kind !== "bytes") throw new Error(dots.kind);
+  expect(strFromU8(dots.bytes)).not.toMatch(/<text|@font-face/);
   const zip = await ask({ kind: "archive", folder: "mine" });
   if (zip.kind !== "bytes") throw new Error(zip.kind);
   expect(Object.keys(unzipSync(zip.bytes))).toContain("mine/build-sheet.pdf");
