@@ -1,5 +1,5 @@
 /** `sheet`: the door on paper and as files, written to a folder. */
-import { existsSync, mkdirSync } from "node:fs";
+import { existsSync, mkdirSync, statSync } from "node:fs";
 import { dirname, join, resolve } from "node:path";
 import type { Door } from "../door/door.ts";
 import { PAPERS, type PaperName } from "../sheet/paper.ts";
@@ -100,7 +100,7 @@ function writeAll(folder: string, files: readonly SheetFile[]): void {
 
 /** A folder and those above it, one by one: Node's own recursive way never ends where a file system takes no folders. */
 function makeFolder(folder: string): void {
-  if (existsSync(folder)) return;
-  makeFolder(dirname(folder));
+  if (existsSync(folder) && statSync(folder).isDirectory()) return;
+  if (dirname(folder) !== folder) makeFolder(dirname(folder));
   mkdirSync(folder);
 }

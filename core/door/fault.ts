@@ -28,7 +28,7 @@ export function givenWords(raw: Json | undefined): string {
   if (raw === null) return "null";
   if (Array.isArray(raw)) return raw.length === 0 ? "an empty list" : "a list";
   if (typeof raw === "object") return "a section { … }";
-  const text = JSON.stringify(raw);
+  const text = typeof raw === "number" ? String(raw) : JSON.stringify(raw);
   return text.length > LONGEST_GIVEN ? `${text.slice(0, LONGEST_GIVEN)}…` : text;
 }
 

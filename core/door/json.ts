@@ -1,7 +1,8 @@
 /**
- * JSON text to plain data, for files of unknown origin. Differs from `JSON.parse` in four ways: errors carry line and
- * column, keys given twice are errors (the second would silently replace the first), nesting is bounded, and objects
- * have no prototype, so that a key such as "__proto__" is only a key. Numbers and strings are read by `JSON.parse`.
+ * JSON text to plain data, for files of unknown origin. Differs from `JSON.parse` in five ways: errors carry line and
+ * column, keys given twice are errors (the second would silently replace the first), nesting is bounded, objects
+ * have no prototype, so that a key such as "__proto__" is only a key, and NaN and Infinity, which some programs write, are
+ * numbers here, so that whoever checks the numbers can say where. Numbers and strings are read by `JSON.parse`.
  * One algorithm, recursive descent after RFC 8259.
  */
 export type Json = null | boolean | number | string | readonly Json[] | JsonObject;
@@ -23,7 +24,12 @@ export interface JsonFault {
 
 export type JsonRead =
   | { readonly ok: true; readonly value: Json }
-  | { readonly ok: false; readonly faults: JsonFault[] };
+  | {
+      readonly ok: false;
+      readonly faults: JsonFault[];
+      /** What the text says but for these faults, so that others can be looked for; `undefined` where it breaks off. */
+      readonly value: Json | undefined;
+    };
 
 /** Deepest nesting read; a door file has five levels. */
 export const DEEPEST_JSON = 32;
@@ -35,10 +41,10 @@ export function parseJson(text: string): JsonRead {
     const value = readValue(scan);
     skipSpace(scan);
     if (scan.at < text.length) fail(scan, "there is text after the end", "the end of the file");
-    return scan.faults.length > 0 ? { ok: false, faults: scan.faults } : { ok: true, value };
+    return scan.faults.length > 0 ? { ok: false, faults: scan.faults, value } : { ok: true, value };
   } catch (error) {
     if (!(error instanceof Broken)) throw error;
-    return { ok: false, faults: [...scan.faults, error.fault] };
+    return { ok: false, faults: [...scan.faults, error.fault], value: undefined };
   }
 }
 
@@ -84,7 +90,7 @@ function readValue(scan: Scan): Json {
   return readLiteral(scan);
 }
 
-const LITERAL = /(?:true|false|null|-?(?:0|[1-9]\d*)(?:\.\d+)?(?:[eE][+-]?\d+)?)(?![\w.+-])/y;
+const LITERAL = /(?:true|false|null|NaN|-?Infinity|-?(?:0|[1-9]\d*)(?:\.\d+)?(?:[eE][+-]?\d+)?)(?![\w.+-])/y;
 
 function readLiteral(scan: Scan): null | boolean | number {
   LITERAL.lastIndex = scan.at;
@@ -92,7 +98,7 @@ function readLiteral(scan: Scan): null | boolean | number {
   if (match === null)
     fail(scan, "this is not a value", 'a text in quotes, a number, true, false, "{" or "["');
   scan.at = LITERAL.lastIndex;
-  return JSON.parse(match[0]);
+  return /[NI]/.test(match[0]) ? Number(match[0]) : JSON.parse(match[0]);
 }
 
 /** By hand, not by one pattern: a text of megabytes would exhaust a pattern's own stack. */

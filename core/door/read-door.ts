@@ -36,16 +36,19 @@ export function readDoor(
     ]);
   }
   const json = parseJson(text);
-  if (!json.ok) return refused(json.faults.map(jsonFault));
+  const faults = json.ok ? [] : json.faults.map(jsonFault);
+  if (json.value === undefined) return refused(faults);
   if (!isSection(json.value)) {
     return refused([
+      ...faults,
       doorFault(WHOLE_FILE, givenWords(json.value), 'a door file: { "format": "swingstill-door", … }'),
     ]);
   }
   const migrated = migrate(json.value, present, chain);
-  if (!migrated.ok) return refused(migrated.faults);
+  if (!migrated.ok) return refused([...faults, ...migrated.faults]);
   const file: DoorFile = { text: migrated.changed ? null : text, root: migrated.root };
-  return readRoot(file);
+  const read = readRoot(file);
+  return faults.length === 0 ? read : refused([...faults, ...(read.ok ? [] : read.errors)]);
 }
 
 function refused(errors: DoorFault[]): DoorRead {

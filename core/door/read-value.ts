@@ -6,6 +6,10 @@ import { type DoorFault, doorFault, givenWords, orList } from "./fault.ts";
 import { inRange, type LeafField, type NumberField, type QuantityField, type Range } from "./field.ts";
 import type { Json } from "./json.ts";
 
+/** Control characters but tab and line ends: a name goes to terminals and onto paper. */
+// biome-ignore lint/suspicious/noControlCharactersInRegex: they are what is looked for
+const CONTROL = /[\u0000-\u0008\u000b\u000c\u000e-\u001f\u007f-\u009f]/;
+
 /** Reads a value. After a fault it gives NaN for a number and "" for the rest, so that checks across keys pass over it. */
 export function readLeaf(field: LeafField, raw: Json, path: string, faults: DoorFault[]): unknown {
   switch (field.kind) {
@@ -20,8 +24,12 @@ export function readLeaf(field: LeafField, raw: Json, path: string, faults: Door
       if (typeof raw === "boolean") return raw;
       return refuse(faults, doorFault(path, givenWords(raw), "true or false"), "");
     case "text":
-      if (typeof raw === "string") return raw;
-      return refuse(faults, doorFault(path, givenWords(raw), "a text in quotes"), "");
+      if (typeof raw === "string" && !CONTROL.test(raw)) return raw;
+      return refuse(
+        faults,
+        doorFault(path, givenWords(raw), "a text in quotes, without control characters"),
+        "",
+      );
   }
 }
 
@@ -71,7 +79,16 @@ export function expectedRange(field: QuantityField | NumberField): string {
   if (field.kind === "number")
     return `a ${field.whole ? "whole " : ""}number ${rangeWords(field.range, String)}`;
   const { dimension, range } = field;
-  return `${DIMENSIONS[dimension].words} ${rangeWords(range, (si) => formatQuantity(si, dimension, "metric"))}`;
+  return `${DIMENSIONS[dimension].words} ${rangeWords(range, (si) => boundText(si, field))}`;
+}
+
+/** A bound as people write it, unless rounding would put it outside its own range. */
+function boundText(si: number, { dimension, range }: QuantityField): string {
+  const text = formatQuantity(si, dimension, "metric");
+  const read = parseQuantity(text, dimension);
+  return read.ok && inRange(read.value, { ...range, maxOpen: false })
+    ? text
+    : `${si} ${DIMENSIONS[dimension].siUnit}`;
 }
 
 function rangeWords({ min, max, maxOpen = false }: Range, write: (value: number) => string): string {

@@ -26,6 +26,8 @@ export function velocityPressure(speed: number): number {
 export interface GustResult {
   /** m/s; `null` where the flap opens without wind in one of the directions, or no wind opens it. */
   readonly speed: number | null;
+  /** It opens without wind. */
+  readonly opensByItself: boolean;
   /** The direction that gives first: +1 outwards, −1 inwards. */
   readonly direction: 1 | -1;
   /** q of that speed, Pa; `null` with it. */
@@ -71,7 +73,10 @@ export function gustResult(
   const inwards = gustSquared(resistance, air, captureAngle, offsetAngle, -1);
   const direction = inwards < outwards ? -1 : 1;
   const square = Math.min(outwards, inwards);
-  if (!(square >= 0 && square < Number.POSITIVE_INFINITY)) return { speed: null, direction, pressure: null };
+  const opensByItself = square < 0;
+  if (!(square >= 0 && square < Number.POSITIVE_INFINITY)) {
+    return { speed: null, opensByItself, direction, pressure: null };
+  }
   const speed = Math.sqrt(square);
-  return { speed, direction, pressure: velocityPressure(speed) };
+  return { speed, opensByItself, direction, pressure: velocityPressure(speed) };
 }

@@ -25,6 +25,8 @@ export const EXTRA_UNITS: readonly ExtraUnit[] = [
   { name: "mph", value: ["0.44704"], unit: "m/s" },
   { name: "kph", value: ["1", "3.6"], unit: "m/s" },
   { name: "knot", value: ["1852", "3600"], unit: "m/s", aliases: ["knots", "kn"] },
+  { name: "metre", value: ["1"], unit: "m", prefixes: "long", aliases: ["metres"] },
+  { name: "thou", value: ["0.0000254"], unit: "m" },
   { name: "newtons", value: ["1"], unit: "N" },
   { name: "gf", value: ["0.00980665"], unit: "N", prefixes: "short", aliases: ["gramforce"] },
   { name: "kgf", value: ["9.80665"], unit: "N", aliases: ["kilogramforce", "kp"] },

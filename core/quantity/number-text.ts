@@ -48,6 +48,8 @@ export function plainSpelling(text: string): string {
     .replace(/[⁻⁰¹²³⁴⁵⁶⁷⁸⁹]+/g, (run) => `^${[...run].map(plainDigit).join("")}`)
     .replace(/[\u00b5\u03bc]/g, "u")
     .replace(/[\u03a9\u2126]/g, "ohm")
+    .replace(/\u2103/g, "degC")
+    .replace(/\u2109/g, "degF")
     .replace(/\u00b0\s*([CF])\b/g, "deg$1")
     .replace(/\u00b0/g, " deg")
     .replace(/[\u00b7\u22c5\u2219\u00d7]/g, "*")

@@ -110,6 +110,7 @@ function readUnit(text: string): UnitExpression | string {
   const spelled = text
     .replace(/^"$/, "in")
     .replace(/^'$/, "ft")
+    .replace(/^(in|ft|oz|lb)\.$/, "$1")
     .replace(/([A-Za-z0-9)])-(?=[A-Za-z(])/g, "$1 ");
   // A second number would be read by the unit's grammar, and lost.
   if (!/^[A-Za-z(]/.test(spelled)) return `"${text}" is not a unit`;

@@ -54,7 +54,9 @@ function settles(computed: Computed, w: Words): Verdict {
   return {
     status: "fail",
     says: `The flap never settles: it ${where}`,
-    advice: "see what holds it off the centre",
+    advice: unending
+      ? "see its friction and dampers: too little to stop it, or so much that it only creeps"
+      : "see what holds it off the centre",
     alsoNames: ["swing.settleTime", ...alsoNames, ...NO_HOLD],
   };
 }
@@ -133,8 +135,7 @@ function gust(computed: Computed, w: Words): Verdict | null {
   if (result === null || latch === null) return null;
   const way = result.direction > 0 ? "outwards" : "inwards";
   if (result.speed === null || result.pressure === null) {
-    const vertical = latch.capture + Math.abs(latch.centre) >= Math.PI / 2;
-    return vertical
+    return !result.opensByItself
       ? { status: "ok", says: "No wind opens the flap past the bolt's play", alsoNames: ["wind.gustSpeed"] }
       : {
           status: "caution",

@@ -90,7 +90,7 @@ export function holdStudy(request: StudyRequest, total: StudyTotal): HoldStudy {
     samplesNeeded: samplesNeeded(reliability),
     settingStep: spacing,
     settleStep: BIN_WIDTH,
-    settleFrom: `${request.samples} plain samples and ${pointWords(total.plan)}, weighed by their precision`,
+    settleFrom: `${request.samples} plain sample${request.samples === 1 ? "" : "s"} and ${pointWords(total.plan)}, weighed by their precision`,
     ...mixture,
     drivers: settleDrivers(request, total.points),
     holdDrivers: neededDrivers(request, total.needed),

@@ -41,7 +41,7 @@ export function whyNone(none: NoneCase): string {
   const target = percent(reliability);
   const needed = samplesNeeded(reliability);
   if (samples < needed) {
-    return `${samples} samples cannot show ${target} with 95 % confidence whatever they give: at least ${needed} are needed, and then not one may fail.`;
+    return `${samples} sample${samples === 1 ? "" : "s"} cannot show ${target} with 95 % confidence, whatever comes out: at least ${needed} are needed, and then not one may fail.`;
   }
   const share = caughtAtEnd / samples;
   const bound = percent(lowerBound(caughtAtEnd, samples));

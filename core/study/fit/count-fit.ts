@@ -116,7 +116,7 @@ function contradiction(
     words(name.startsWith("passes") ? Math.floor(said[name]) : said[name]),
   );
   const counted = named.map(([name, words]) => words(count[name] as number));
-  return `No value fits: with ${best} and the file's other values the flap makes ${swings.join(" and ")}, where ${counted.join(" and ")} was counted. Check the count, the flap's size and masses, and the file's damping and air.`;
+  return `No value fits: with ${best} and the file's other values it would be ${swings.join(" and ")}; counted: ${counted.join(" and ")}. Check the count, the flap's size and masses, and the file's damping and air.`;
 }
 
 /** What may be counted, in words. */

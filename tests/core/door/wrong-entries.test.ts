@@ -35,6 +35,7 @@ const WRONG: [path: string, entry: Json | undefined, words: string, at?: string]
   ["animals.0.stepRatio", "0.45", "this is a plain number, without a unit and without quotes"],
   ["animals.0.stepRatio", -0.1, "expected a number from 0"],
   ["animals.0.name", 7, "a text in quotes"],
+  ["animals.0.name", "Til\u001b[31mda", "without control characters"],
   ["flap.material", "cardboard", "the material is not known"],
   ["flap.material", "", "the material is not known"],
   ["flap.density", "0 kg/m^3", "expected a density from"],

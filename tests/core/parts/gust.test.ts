@@ -74,7 +74,14 @@ describe("the gust that opens a flap", () => {
 
   test("does not exist where no wind is needed, nor where none is enough", () => {
     const fan = { ...air, pressureDifference: si<"Pa">(50) };
-    expect(gustResult(plain, fan, CAPTURE, 0)).toEqual({ speed: null, direction: 1, pressure: null });
+    expect(gustResult(plain, fan, CAPTURE, 0)).toEqual({
+      speed: null,
+      opensByItself: true,
+      direction: 1,
+      pressure: null,
+    });
+    const still = { ...air, density: si<"kg/m^3">(0) };
+    expect(gustResult(plain, still, CAPTURE, 0)).toMatchObject({ speed: null, opensByItself: false });
     expect(gustResult({ ...plain, outOfPlumb: -0.1 }, air, CAPTURE, 0)).toMatchObject({
       speed: null,
       direction: -1,

@@ -61,7 +61,19 @@ const SPELLINGS: [Dimension, number, string[]][] = [
   [
     "length",
     0.39,
-    ["39 cm", "39cm", "390 mm", "0.39 m", ".39 m", "39.0 cm", "39e-2 m", "+39 cm", " 39  cm "],
+    [
+      "39 cm",
+      "39cm",
+      "390 mm",
+      "0.39 m",
+      ".39 m",
+      "39.0 cm",
+      "390 millimetres",
+      "0.39 metres",
+      "39e-2 m",
+      "+39 cm",
+      " 39  cm ",
+    ],
   ],
   [
     "length",
@@ -71,7 +83,8 @@ const SPELLINGS: [Dimension, number, string[]][] = [
   ["length", 0.009525, ["3/8 in", '3/8"', "3/8in", "⅜ in", "0.375 inch"]],
   ["length", 0.6985, ["2' 3 1/2\"", "2 ft 3.5 in", "2′ 3½″", "27.5 in"]],
   ["length", -0.6858, ["-2' 3\"", "−27 in"]],
-  ["length", 0.6096, ["2'", "2 ft", "2 feet", "24 in"]],
+  ["length", 0.6096, ["2'", "2 ft", "2 feet", "24 in", "24 in.", "24000 thou"]],
+  ["temperature", 40, ["40 degC", "40 °C", "40 ℃", "104 ℉"]],
   ["length", 1e-4, ["10e-5 m", "100 um", "100 µm", "100 μm"]],
   [
     "torque",
