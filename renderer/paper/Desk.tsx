@@ -117,8 +117,9 @@ function Sheet(): ReactNode {
   const zoom = usePaper((state) => state.zoom);
   const ground = useRef<HTMLDivElement>(null);
   const size = useSize(ground);
-  // A sheet's shadow stays on the desk.
-  const room = { width: (size?.width ?? 0) - 32, height: (size?.height ?? 0) - 32 };
+  // As paper.css leaves round the sheet.
+  const around = 2 * (size?.rem ?? 0);
+  const room = { width: (size?.width ?? 0) - around, height: (size?.height ?? 0) - around };
   const scale = sheet === null || size === null ? null : scaleOf(zoom, sheet, room);
   return (
     <>

@@ -11,7 +11,7 @@ import { Choices } from "./Choices.tsx";
 import { PaperContext } from "./context.ts";
 import { Desk } from "./Desk.tsx";
 import { Index } from "./Index.tsx";
-import { createPaperStore, documentAt, type PaperStore } from "./paper-store.ts";
+import { createPaperStore, type PaperStore, sheetsToPrint } from "./paper-store.ts";
 import { facesReady, printFrom } from "./print.ts";
 import { Ticket } from "./Ticket.tsx";
 import { usePaperKeys } from "./use-keys.ts";
@@ -60,15 +60,18 @@ export default function Paper(): ReactNode {
 function usePrinting(paper: PaperStore): void {
   const { ui } = useWorkbench();
   const wanted = useUi((state) => state.paper === "print");
-  const there = useStore(paper.store, (state) => (documentAt(state)?.sheets.length ?? 0) > 0);
+  const there = useStore(paper.store, (state) => sheetsToPrint(state).length > 0);
   // A face that comes only while the printer draws comes too late.
   useEffect(() => void facesReady(document), []);
   useEffect(
     () =>
-      printFrom(() => {
-        const state = paper.store.getState();
-        return { paper: PAPERS[state.task?.paper ?? "a4"], sheets: documentAt(state)?.sheets ?? [] };
-      }),
+      printFrom(
+        () => {
+          const state = paper.store.getState();
+          return { paper: PAPERS[state.task?.paper ?? "a4"], sheets: sheetsToPrint(state) };
+        },
+        () => paper.range("document"),
+      ),
     [paper],
   );
   useEffect(() => {

@@ -28,11 +28,25 @@ export function Ticket(): ReactNode {
 
 function Print({ document }: { document: DocumentView }): ReactNode {
   const { ui } = useWorkbench();
+  const { paper } = usePaperParts();
+  const all = usePaper(
+    (state) => state.view?.documents.reduce((sum, { sheets }) => sum + sheets.length, 0) ?? 0,
+  );
+  const print = (range: "document" | "all"): void => {
+    paper.range(range);
+    ui.setState({ paper: "print" });
+  };
+  const own = document.sheets.length;
   return (
     <section aria-label="Print">
-      <Button className="button button-main" onPress={() => ui.setState({ paper: "print" })}>
-        Print {document.sheets.length === 1 ? "this sheet" : `these ${countOf(document.sheets.length)}`}…
-      </Button>
+      <div className="paper-files">
+        <Button className="button button-main" onPress={() => print("document")}>
+          Print {own === 1 ? "this sheet" : countOf(own)}…
+        </Button>
+        <Button className="button" onPress={() => print("all")} aria-label={`Print all ${countOf(all)}`}>
+          All {all}…
+        </Button>
+      </div>
       <p className="paper-note">
         {document.fullSize
           ? "Full size: print at 100 %, no margins, never fitted to the page. Lay a rule on the 100 mm scale before you drill. If it is off, print the PDF at its actual size."

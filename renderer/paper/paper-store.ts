@@ -26,6 +26,8 @@ export interface PaperState {
   readonly reasons: readonly string[];
   readonly at: Place;
   readonly zoom: Zoom;
+  /** What the printer gets. */
+  readonly range: "document" | "all";
   /** What is being written, in words; `null`: nothing. */
   readonly writing: string | null;
   /** The last thing done, for a while. */
@@ -45,6 +47,8 @@ export interface PaperStore {
   /** To the first or the last sheet of the document. */
   leafTo(end: "first" | "last"): void;
   zoom(to: Zoom): void;
+  /** What the printer gets the next time; then the document shown again. */
+  range(what: PaperState["range"]): void;
   /** Carries out what writes a file, one at a time; `what` is said while it lasts, and what came of it after. */
   write(what: string, work: (task: SheetTask) => Promise<string | null>): Promise<void>;
 }
@@ -66,6 +70,7 @@ export function createPaperStore(page: Page, settings: StoreApi<Settings>, clien
     reasons: [],
     at: { document: "build-sheet", sheet: 0 },
     zoom: "whole",
+    range: "document",
     writing: null,
     said: "",
     trouble: "",
@@ -121,6 +126,7 @@ export function createPaperStore(page: Page, settings: StoreApi<Settings>, clien
       set({ at: { ...get().at, sheet: end === "first" ? 0 : Math.max(0, last) } });
     },
     zoom: (zoom) => set({ zoom }),
+    range: (range) => set({ range }),
     async write(what, work) {
       const { task, writing } = get();
       if (task === null || writing !== null) return;
@@ -147,6 +153,12 @@ export function documentAt({ view, at }: PaperState): DocumentView | null {
 
 export function sheetAt(state: PaperState): SheetView | null {
   return documentAt(state)?.sheets[state.at.sheet] ?? null;
+}
+
+/** What the printer gets. */
+export function sheetsToPrint(state: PaperState): readonly SheetView[] {
+  if (state.range === "document") return documentAt(state)?.sheets ?? [];
+  return state.view?.documents.flatMap(({ sheets }) => sheets) ?? [];
 }
 
 /** Where one stands once the sheets are others: the same document, as far on as it goes. */

@@ -14,15 +14,23 @@ export interface PaperSize {
 /** A page that is a hair shorter than the paper never spills onto a second one; only white is lost, mm. */
 const SHORTER = 0.5;
 
-/** Puts the sheets into the page whenever it is printed. Returns what ends it. */
-export function printFrom(sheetsNow: () => { paper: PaperSize; sheets: readonly SheetView[] }): () => void {
+export interface ToPrint {
+  readonly paper: PaperSize;
+  readonly sheets: readonly SheetView[];
+}
+
+/** Puts the sheets into the page whenever it is printed; `done` once it was. Returns what ends it. */
+export function printFrom(sheetsNow: () => ToPrint, done: () => void): () => void {
   let clear = (): void => {};
   const before = (): void => {
     clear();
     const { paper, sheets } = sheetsNow();
     if (sheets.length > 0) clear = layOut(document, paper, sheets);
   };
-  const after = (): void => clear();
+  const after = (): void => {
+    clear();
+    done();
+  };
   window.addEventListener("beforeprint", before);
   window.addEventListener("afterprint", after);
   return () => {

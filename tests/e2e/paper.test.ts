@@ -227,16 +227,23 @@ test("the button asks the browser to print; nothing is left in the page after", 
   await page.evaluate(() => {
     window.print = () => {
       window.dispatchEvent(new Event("beforeprint"));
-      document.title = `${document.querySelectorAll(".print-sheet svg").length} printed`;
+      document.title = `${document.querySelectorAll(".print-sheet > svg").length} printed`;
       window.dispatchEvent(new Event("afterprint"));
     };
   });
   await openPaper(page);
   const sheets = await page.locator(".paper-which option").count();
-  await page.getByRole("button", { name: /^Print these/ }).click();
+  await page.getByRole("button", { name: /^Print \d+ sheets/ }).click();
   await expect.poll(() => page.title(), SOON).toBe(`${sheets} printed`);
   expect(await page.locator(".print-sheets").count()).toBe(0);
   await documentEntry(page, "wiring").click();
+  await page.keyboard.press("Control+p");
+  await expect.poll(() => page.title(), SOON).toBe("1 printed");
+  const counts = await page.locator(".paper-entry-count").allTextContents();
+  const all = counts.reduce((sum, count) => sum + Number.parseInt(count, 10), 0);
+  await page.getByRole("button", { name: `Print all ${all} sheets` }).click();
+  await expect.poll(() => page.title(), SOON).toBe(`${all} printed`);
+  // The next time it is the document shown again.
   await page.keyboard.press("Control+p");
   await expect.poll(() => page.title(), SOON).toBe("1 printed");
 });
@@ -324,6 +331,7 @@ describe.each(["light", "dark"] as const)("in %s colours", (colorScheme) => {
       await documentEntry(page, name).click();
       expect(await violations(page)).toEqual([]);
     }
+    const sheets = await page.locator(".paper-which option").count();
     const reached = new Set<string>();
     for (let i = 0; i < 40; i++) {
       await page.keyboard.press("Tab");
@@ -340,12 +348,35 @@ describe.each(["light", "dark"] as const)("in %s colours", (colorScheme) => {
       "Save drill-template.pdf",
       "Everything as one ZIP",
       "Nearer",
-      "Print these",
+      `Print ${sheets} sheets`,
     ])
       expect(all).toContain(name);
     // The focus stays in the view, which lies over the bench.
     expect(all).not.toContain("Name of the door");
   });
+});
+
+test("with double text everything is in reach and nothing sticks out", async () => {
+  const page = await openBench(app, { reducedMotion: "reduce" });
+  for (let i = 0; i < 5; i++) await page.keyboard.press("Control+Equal");
+  await openPaper(page);
+  const overflow = () =>
+    page.evaluate(() => {
+      const wide = [
+        document.documentElement,
+        ...document.querySelectorAll(".paper-side, .paper-foot, .paper-desk"),
+      ];
+      return wide.map((element) => element.scrollWidth - element.clientWidth);
+    });
+  expect(await overflow()).toEqual([0, 0, 0, 0]);
+  await page.getByRole("button", { name: "Everything as one ZIP…" }).scrollIntoViewIfNeeded();
+  const [sheet, ground] = [await leaf(page).boundingBox(), await page.locator(".paper-ground").boundingBox()];
+  if (sheet === null || ground === null) throw new Error("no sheet on the desk");
+  expect(sheet.height).toBeGreaterThan(200);
+  // All of it is to be seen.
+  expect(sheet.y).toBeGreaterThanOrEqual(ground.y);
+  expect(sheet.y + sheet.height).toBeLessThanOrEqual(ground.y + ground.height);
+  await app.picture(page, "paper-double-text");
 });
 
 test.each([

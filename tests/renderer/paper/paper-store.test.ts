@@ -5,6 +5,7 @@ import {
   PX_PER_MM,
   scaleOf,
   sheetAt,
+  sheetsToPrint,
   zoomFrom,
 } from "../../../renderer/paper/paper-store.ts";
 import type { Engine } from "../../../renderer/state/engine.ts";
@@ -222,4 +223,16 @@ test("whole, width and steps of the zoom", () => {
   expect([zoomFrom(0.6, 1), zoomFrom(0.6, -1), zoomFrom(0.7, 1), zoomFrom(4, 1), zoomFrom(0.1, -1)]).toEqual([
     0.7, 0.5, 1, 4, 0.25,
   ]);
+});
+
+test("the printer gets the document shown, or all of them", async () => {
+  const { paper, ports, state } = setUp();
+  paper.follow();
+  expect(sheetsToPrint(state())).toEqual([]);
+  ports[0].answer(0, { kind: "sheets", view: view(2, 1, 0, 3) });
+  await settled();
+  paper.show("bench-card");
+  expect(sheetsToPrint(state())).toHaveLength(3);
+  paper.range("all");
+  expect(sheetsToPrint(state())).toHaveLength(6);
 });
