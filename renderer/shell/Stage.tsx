@@ -1,11 +1,12 @@
 /** The largest thing: the door in 3D, or the pictures of its swing, or the comparison with the pinned copy. */
-import { lazy, memo, type ReactNode, Suspense, useCallback, useDeferredValue } from "react";
+import { lazy, memo, type ReactNode, Suspense, useCallback } from "react";
 import { ToggleButton, ToggleButtonGroup } from "react-aria-components";
 import type { StationId } from "../parts/stations.ts";
 import type { Camera, DoorView, SceneOptions } from "../state/view.ts";
 import type { DoorSceneHandle, ScenePart } from "../three/scene-props.ts";
 import { Compare } from "./Compare.tsx";
 import { useTheme } from "./look.ts";
+import { useNextFrame } from "./next-frame.ts";
 import { SlotBoundary } from "./SlotBoundary.tsx";
 import type { StageView } from "./ui-store.ts";
 import { usePage, useSettings, useUi, useWorkbench } from "./workbench.ts";
@@ -174,9 +175,9 @@ const STATION_OF: Readonly<Record<ScenePart, StationId>> = {
   solenoid: "solenoid",
 };
 
-/** The view for a picture: what is said and drawn in few strokes comes first, the picture right after it. */
+/** The view for a picture: what is said and drawn in few strokes comes first, the picture in the next frame. */
 function usePictured(): DoorView | null {
-  return useDeferredValue(usePage((state) => state.view));
+  return useNextFrame(usePage((state) => state.view));
 }
 
 function DoorSlot(): ReactNode {
