@@ -102,17 +102,22 @@ async function allocated(session: CDPSession, work: () => Promise<void>) {
   await work();
   const { profile } = await session.send("HeapProfiler.stopSampling");
   const taken = new Map<string, number>();
+  /** By the file of the outermost function: the loop that the memory was taken in. */
+  const loops = new Map<string, number>();
   let total = 0;
-  const walk = (node: typeof profile.head): void => {
+  const add = (map: Map<string, number>, name: string, bytes: number) =>
+    map.set(name, (map.get(name) ?? 0) + bytes);
+  const walk = (node: typeof profile.head, loop: string | null): void => {
     const { functionName, url, lineNumber } = node.callFrame;
-    const name = `${functionName || "(nameless)"} ${url.slice(url.lastIndexOf("/") + 1)}:${lineNumber + 1}`;
-    taken.set(name, (taken.get(name) ?? 0) + node.selfSize);
+    const file = url.slice(url.lastIndexOf("/") + 1);
+    add(taken, `${functionName || "(nameless)"} ${file}:${lineNumber + 1}`, node.selfSize);
+    add(loops, loop ?? file, node.selfSize);
     total += node.selfSize;
-    for (const child of node.children) walk(child);
+    for (const child of node.children) walk(child, loop ?? (file === "" ? null : file));
   };
-  walk(profile.head);
-  const most = [...taken].sort(([, a], [, b]) => b - a).slice(0, 6);
-  return { total, most };
+  walk(profile.head, null);
+  const falling = (map: Map<string, number>) => [...map].sort(([, a], [, b]) => b - a);
+  return { total, loops: falling(loops).slice(0, 3), most: falling(taken).slice(0, 6) };
 }
 
 /** Counts frames until so many are drawn. */
@@ -153,6 +158,11 @@ test("a frame of the replay", async () => {
     [
       `replay: ${script.toFixed(2)} ms of script a frame, ${(spent / FRAMES).toFixed(1)} ms from frame to frame (drawn by the processor)`,
       `allocated: ${(perFrame / 1000).toFixed(1)} kB a frame over ${FRAMES} frames (idle ${(idle.total / FRAMES / 1000).toFixed(1)} kB)`,
+      // The canvas's loop is in DoorScene's file: three's renderer, its binding and the poses. The page's is the playhead, clock and strip.
+      ...replay.loops.map(
+        ([file, bytes]) =>
+          `  ${(bytes / FRAMES / 1000).toFixed(2)} kB a frame in the loop of ${file || "the browser"}`,
+      ),
       ...replay.most.map(([name, bytes]) => `  ${(bytes / FRAMES / 1000).toFixed(2)} kB a frame: ${name}`),
     ].join("\n"),
   );
