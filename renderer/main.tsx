@@ -64,7 +64,7 @@ function assemble(): Workbench {
   const settings = createSettings(shelf());
   const ui = createUi();
   const studies = createStudies(page, startStudy, STUDY_THREADS);
-  const maps = createMaps(page, startMap);
+  const maps = createMaps(page, startMap, STUDY_THREADS);
   const trials = createTrials(page, bridge, startFit);
   const playhead = createPlayhead();
   const scene = { current: null };

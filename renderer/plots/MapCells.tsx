@@ -1,15 +1,16 @@
 /** The cells of a map over two inputs, with their axes and the door's own place. */
 import { useId, useMemo } from "react";
 import {
+  alongPlaces,
   type Cell,
   cellBox,
   type GridBox,
   inputName,
-  labelEvery,
   type MapInput,
   type MapPlace,
   type MapValues,
-  plain,
+  placeTicks,
+  roughValues,
 } from "./map-grid.ts";
 import { mapColour, mapRange, shareOf } from "./map-scale.ts";
 
@@ -21,10 +22,13 @@ export function MapCells({
   cell,
   here,
   rem,
+  growing,
 }: {
   x: MapInput;
   y: MapInput;
   values: MapValues;
+  /** Places are still coming: those that are there stand for the rest. */
+  growing: boolean;
   here: MapPlace | undefined;
   box: GridBox;
   cell: Cell | null;
@@ -36,7 +40,7 @@ export function MapCells({
   const rows = y.values.length;
   const cells = useMemo(
     () =>
-      values.map((value, i) => {
+      (growing ? roughValues(values, columns) : values).map((value, i) => {
         const at = { x: i % columns, y: Math.floor(i / columns) };
         const { left, top, width, height } = cellBox(box, columns, rows, at);
         const fill =
@@ -57,7 +61,7 @@ export function MapCells({
           />
         );
       }),
-    [values, columns, rows, box, range, hatch],
+    [values, columns, rows, box, range, hatch, growing],
   );
   return (
     <g>
@@ -96,8 +100,8 @@ function Here({
   y: MapInput;
   here: { x: number; y: number };
 }) {
-  const cx = box.left + alongCells(x.values, here.x) * box.width;
-  const cy = box.top + (1 - alongCells(y.values, here.y)) * box.height;
+  const cx = box.left + alongPlaces(x.values, here.x) * box.width;
+  const cy = box.top + (1 - alongPlaces(y.values, here.y)) * box.height;
   if (!(cx >= box.left && cx <= box.left + box.width && cy >= box.top && cy <= box.top + box.height))
     return null;
   return (
@@ -108,46 +112,27 @@ function Here({
   );
 }
 
-/** Share of the axis at which a value lies, cells being centred on their values. */
-function alongCells(values: readonly number[], value: number): number {
-  const count = values.length;
-  const span = values[count - 1] - values[0];
-  const index = span === 0 ? 0 : ((value - values[0]) / span) * (count - 1);
-  return (index + 0.5) / count;
-}
-
 function MapAxes({ x, y, box, rem }: { x: MapInput; y: MapInput; box: GridBox; rem: number }) {
-  const everyX = labelEvery(x.values.length, box.width, 3.5 * rem);
-  const everyY = labelEvery(y.values.length, box.height, 1.4 * rem);
   const bottom = box.top + box.height;
   const middleY = box.top + box.height / 2;
   return (
     <g className="map-axes">
-      {x.values.map((value, i) =>
-        i % everyX !== 0 ? null : (
-          <text
-            key={value}
-            x={box.left + ((i + 0.5) / x.values.length) * box.width}
-            y={bottom + 1.1 * rem}
-            textAnchor="middle"
-          >
-            {plain(value)}
+      {placeTicks(x.values, box.width / (3.5 * rem)).map(({ share, text }) => (
+        <g key={text} transform={`translate(${box.left + share * box.width} ${bottom})`}>
+          <path className="map-tick" d="M0 0v4" />
+          <text y={1.1 * rem} textAnchor="middle">
+            {text}
           </text>
-        ),
-      )}
-      {y.values.map((value, i) =>
-        i % everyY !== 0 ? null : (
-          <text
-            key={value}
-            x={box.left - 0.4 * rem}
-            y={bottom - ((i + 0.5) / y.values.length) * box.height}
-            dy="0.35em"
-            textAnchor="end"
-          >
-            {plain(value)}
+        </g>
+      ))}
+      {placeTicks(y.values, box.height / (2 * rem)).map(({ share, text }) => (
+        <g key={text} transform={`translate(${box.left} ${bottom - share * box.height})`}>
+          <path className="map-tick" d="M0 0h-4" />
+          <text x={-0.5 * rem} dy="0.35em" textAnchor="end">
+            {text}
           </text>
-        ),
-      )}
+        </g>
+      ))}
       <text x={box.left + box.width / 2} y={bottom + 2.4 * rem} textAnchor="middle">
         {withUnit(x)}
       </text>

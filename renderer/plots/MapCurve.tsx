@@ -1,15 +1,15 @@
 /** A figure over one input: a curve with its points, gaps hatched where it does not exist. */
 import { useId } from "react";
 import {
+  alongPlaces,
   type Cell,
   type GridBox,
   inputName,
-  labelEvery,
   type MapFigure,
   type MapInput,
   type MapPlace,
   type MapValues,
-  plain,
+  placeTicks,
 } from "./map-grid.ts";
 import { mapRange } from "./map-scale.ts";
 import { axisTicks } from "./ticks.ts";
@@ -22,12 +22,17 @@ interface Props {
   readonly box: GridBox;
   readonly cell: Cell | null;
   readonly rem: number;
+  /** Places are still coming: the line bridges what is not there yet. */
+  readonly growing: boolean;
 }
+
+/** Most places whose points are drawn each. */
+const MOST_POINTS = 70;
 
 /** Room over and under the curve, as a share of its range. */
 const ROOM = 0.08;
 
-export function MapCurve({ x, of, values, here, box, cell, rem }: Props) {
+export function MapCurve({ x, of, values, here, box, cell, rem, growing }: Props) {
   const hatch = useId();
   const range = mapRange(values.map((value) => value ?? null)) ?? { least: 0, most: 1 };
   const room = ROOM * (range.most - range.least) || Math.abs(range.most) * ROOM || 1;
@@ -37,7 +42,6 @@ export function MapCurve({ x, of, values, here, box, cell, rem }: Props) {
   const toY = (value: number): number =>
     box.top + box.height * (1 - (value - axis.from) / (axis.to - axis.from));
   const bottom = box.top + box.height;
-  const every = labelEvery(x.values.length, box.width, 3.5 * rem);
   return (
     <g className="map-axes">
       <pattern id={hatch} width="7" height="7" patternUnits="userSpaceOnUse">
@@ -71,17 +75,18 @@ export function MapCurve({ x, of, values, here, box, cell, rem }: Props) {
           </text>
         </g>
       ))}
-      {x.values.map((value, i) =>
-        i % every !== 0 ? null : (
-          <text key={value} x={toX(i)} y={bottom + 1.1 * rem} textAnchor="middle">
-            {plain(value)}
+      {placeTicks(x.values, box.width / (3.5 * rem)).map(({ share, text }) => (
+        <g key={text} transform={`translate(${box.left + share * box.width} ${bottom})`}>
+          <path className="map-tick" d="M0 0v4" />
+          <text y={1.1 * rem} textAnchor="middle">
+            {text}
           </text>
-        ),
-      )}
+        </g>
+      ))}
       <AxisNames {...{ x, of, box, rem }} />
       {here !== undefined && <HereLine x={x} here={here.x} box={box} />}
-      <path className="strip-line" d={curvePath(values, toX, toY)} />
-      {x.values.length <= 60 &&
+      <path className="strip-line" d={curvePath(values, toX, toY, growing)} />
+      {x.values.length <= MOST_POINTS &&
         values.map((value, i) =>
           value === null || value === undefined ? null : (
             <circle key={x.values[i]} className="map-point" cx={toX(i)} cy={toY(value)} r="2.5" />
@@ -93,15 +98,14 @@ export function MapCurve({ x, of, values, here, box, cell, rem }: Props) {
 }
 
 function AxisNames({ x, of, box, rem }: Pick<Props, "x" | "of" | "box" | "rem">) {
-  const middle = box.top + box.height / 2;
   const name = inputName(x);
   return (
     <>
       <text x={box.left + box.width / 2} y={box.top + box.height + 2.4 * rem} textAnchor="middle">
         {x.unit === "" ? name : `${name} (${x.unit})`}
       </text>
-      <text x={rem} y={middle} textAnchor="middle" transform={`rotate(-90 ${rem} ${middle})`}>
-        {of.unit === "" ? (of.title ?? of.name) : `${of.title ?? of.name} (${of.unit})`}
+      <text x={box.left - 0.4 * rem} y={0.75 * rem} textAnchor="end">
+        {of.unit}
       </text>
     </>
   );
@@ -109,10 +113,7 @@ function AxisNames({ x, of, box, rem }: Pick<Props, "x" | "of" | "box" | "rem">)
 
 /** The door as it is. */
 function HereLine({ x, here, box }: { x: MapInput; here: number; box: GridBox }) {
-  const { values } = x;
-  const span = values[values.length - 1] - values[0];
-  const index = span === 0 ? 0 : ((here - values[0]) / span) * (values.length - 1);
-  const at = box.left + ((index + 0.5) / values.length) * box.width;
+  const at = box.left + alongPlaces(x.values, here) * box.width;
   if (!(at >= box.left && at <= box.left + box.width)) return null;
   return <path className="map-here-line" d={`M${at} ${box.top}v${box.height}`} />;
 }
@@ -136,17 +137,18 @@ function Reading({
   );
 }
 
-/** Runs of values that are there; a value without neighbours shows as its point alone. */
+/** Runs of values that are there; a value without neighbours shows as its point alone. What does not exist always parts them. */
 function curvePath(
   values: readonly (number | null | undefined)[],
   toX: (i: number) => number,
   toY: (value: number) => number,
+  bridging: boolean,
 ): string {
   let path = "";
   let lifted = true;
   values.forEach((value, i) => {
     if (value === null || value === undefined) {
-      lifted = true;
+      if (value === null || !bridging) lifted = true;
       return;
     }
     path += `${lifted ? "M" : "L"}${toX(i).toFixed(1)} ${toY(value).toFixed(1)}`;

@@ -2,7 +2,7 @@
  * A figure of the door over one or two of its inputs: coloured cells, or a curve. Places where the figure does not exist are
  * hatched. Hover and arrow keys read it off; a click, or Enter, adopts the place.
  */
-import { type KeyboardEvent, type PointerEvent, useMemo, useRef, useState } from "react";
+import { type KeyboardEvent, type MouseEvent, useMemo, useRef, useState } from "react";
 import { useSize } from "../strip/use-size.ts";
 import { MapCells } from "./MapCells.tsx";
 import { MapCurve } from "./MapCurve.tsx";
@@ -19,7 +19,7 @@ import {
   nearestIndex,
   plain,
 } from "./map-grid.ts";
-import { mapColour, mapRange } from "./map-scale.ts";
+import { isSingle, mapColour, mapRange } from "./map-scale.ts";
 import "./plots.css";
 
 export interface MapPictureProps {
@@ -30,11 +30,13 @@ export interface MapPictureProps {
   readonly values: MapValues;
   /** The door as it is, in the inputs' units. */
   readonly here?: MapPlace;
+  /** Places are still coming. */
+  readonly growing?: boolean;
   readonly onAdopt?: (x: number, y: number | null) => void;
 }
 
 export function MapPicture(props: MapPictureProps) {
-  const { x, y, of, values, here, onAdopt } = props;
+  const { x, y, of, values, here, growing = false, onAdopt } = props;
   const place = useRef<HTMLDivElement>(null);
   const size = useSize(place);
   const [cell, setCell] = useState<Cell | null>(null);
@@ -44,7 +46,7 @@ export function MapPicture(props: MapPictureProps) {
   const adopt = (at: Cell | null): void => {
     if (at !== null) onAdopt?.(x.values[at.x], y === undefined ? null : y.values[at.y]);
   };
-  const under = (event: PointerEvent<HTMLElement>): Cell | null => {
+  const under = (event: MouseEvent<HTMLElement>): Cell | null => {
     const { left, top } = event.currentTarget.getBoundingClientRect();
     if (box === null) return null;
     const inside = y === undefined ? { ...box, top: 0, height: 1e6 } : box;
@@ -73,21 +75,21 @@ export function MapPicture(props: MapPictureProps) {
         tabIndex={0}
         onPointerMove={(event) => setCell(under(event))}
         onPointerLeave={() => setCell(null)}
-        onClick={() => adopt(cell)}
+        onClick={(event) => adopt(under(event))}
         onKeyDown={key}
         data-adopts={onAdopt !== undefined || undefined}
       >
         {size !== null && box !== null && (
           <svg width={size.width} height={size.height} aria-hidden="true">
             {y === undefined ? (
-              <MapCurve {...{ x, of, values, box, cell, here }} rem={size.rem} />
+              <MapCurve {...{ x, of, values, box, cell, here, growing }} rem={size.rem} />
             ) : (
-              <MapCells {...{ x, y, values, box, cell, here }} rem={size.rem} />
+              <MapCells {...{ x, y, values, box, cell, here, growing }} rem={size.rem} />
             )}
           </svg>
         )}
       </div>
-      {y !== undefined && <ColourBar values={values} unit={of.unit} />}
+      {y !== undefined && <ColourBar values={values} of={of} />}
     </figure>
   );
 }
@@ -101,22 +103,25 @@ function boxOf(
   const left = (map ? 4.5 : 5) * rem;
   return {
     left,
-    top: 0.5 * rem,
+    // A curve's unit stands over its axis.
+    top: (map ? 0.5 : 1.25) * rem,
     width: Math.max(20, width - left - rem),
-    height: Math.max(20, height - 3.25 * rem),
+    height: Math.max(20, height - (map ? 3.25 : 4) * rem),
   };
 }
 
-function readOff({ x, y, of, values }: MapPictureProps, cell: Cell): string {
+function readOff({ x, y, of, values, growing = false }: MapPictureProps, cell: Cell): string {
   const value = values[cell.y * x.values.length + cell.x];
   const at = (input: MapInput, i: number) =>
     `${inputName(input)} ${plain(input.values[i])} ${input.unit}`.trim();
   const places = y === undefined ? at(x, cell.x) : `${at(x, cell.x)}, ${at(y, cell.y)}`;
   const reads =
     value === undefined
-      ? "still to come"
+      ? growing
+        ? "still to come"
+        : "not computed"
       : value === null
-        ? "does not exist here"
+        ? (of.absent ?? "does not exist")
         : `${plain(value)} ${of.unit}`;
   return `${places}: ${reads}`;
 }
@@ -128,31 +133,42 @@ function hereCell({ x, y, here }: MapPictureProps): Cell | null {
 }
 
 /** The scale, from its least to its greatest value, with what hatching means. */
-function ColourBar({ values, unit }: { values: MapPictureProps["values"]; unit: string }) {
+function ColourBar({ values, of }: { values: MapPictureProps["values"]; of: MapFigure }) {
   const range = mapRange(values.map((value) => value ?? null));
   const absent = values.some((value) => value === null);
-  const steps = Array.from({ length: 17 }, (_, i) => `${mapColour(i / 16)} ${((i / 16) * 100).toFixed(2)}%`);
   return (
     <div className="map-bar">
-      {range !== null && (
-        <>
-          <span>
-            {plain(range.least)} {unit}
-          </span>
-          <span
-            className="map-bar-colours"
-            style={{ background: `linear-gradient(to right, ${steps.join(", ")})` }}
-          />
-          <span>
-            {plain(range.most)} {unit}
-          </span>
-        </>
-      )}
+      {range !== null && <Colours {...range} unit={of.unit} />}
       {absent && (
         <span className="map-bar-absent">
-          <i /> does not exist
+          <i /> {of.absent ?? "does not exist"}
         </span>
       )}
     </div>
+  );
+}
+
+function Colours({ least, most, unit }: { least: number; most: number; unit: string }) {
+  const steps = Array.from({ length: 17 }, (_, i) => `${mapColour(i / 16)} ${((i / 16) * 100).toFixed(2)}%`);
+  if (isSingle({ least, most })) {
+    return (
+      <span className="map-bar-same">
+        <i style={{ background: mapColour(0.5) }} /> {plain(least)} {unit} everywhere
+      </span>
+    );
+  }
+  return (
+    <>
+      <span>
+        {plain(least)} {unit}
+      </span>
+      <span
+        className="map-bar-colours"
+        style={{ background: `linear-gradient(to right, ${steps.join(", ")})` }}
+      />
+      <span>
+        {plain(most)} {unit}
+      </span>
+    </>
   );
 }

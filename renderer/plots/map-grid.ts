@@ -1,4 +1,6 @@
 /** Places of a map: values stand row by row, x running fastest. Pure. */
+import { gridOrder } from "../../core/study/map-order.ts";
+import { axisTicks } from "./ticks.ts";
 
 /** One input that a map runs over; values in the unit that is shown, evenly apart, rising or falling. */
 export interface MapInput {
@@ -14,6 +16,8 @@ export interface MapFigure {
   readonly name: string;
   readonly title?: string;
   readonly unit: string;
+  /** What it means that there is none, "does not exist" where it is missing. */
+  readonly absent?: string;
 }
 
 /** Row by row, x running fastest; `null` where the figure does not exist, undefined where it is still to come. */
@@ -24,6 +28,13 @@ export interface MapPlace {
   readonly x: number;
   readonly y?: number;
 }
+
+/**
+ * Places along the axes, of a curve and of a map of two inputs. The first pass, one place in 16 and one in 4 each way, is then
+ * within a tenth of the whole and has both ends, and the middle of the range is one of the places.
+ */
+export const CURVE_PLACES = 65;
+export const MAP_PLACES = 17;
 
 /** An input in words. */
 export function inputName({ label, key }: MapInput): string {
@@ -96,8 +107,42 @@ export function plain(value: number): string {
   return text.startsWith("-") ? `−${text.slice(1)}` : text;
 }
 
-/** Every so many values so that labels `room` px wide fit along `length` px. */
-export function labelEvery(count: number, length: number, room: number): number {
-  const most = Math.max(1, Math.floor(length / room));
-  return Math.max(1, Math.ceil(count / most));
+/**
+ * The picture so far of a map that comes coarse to fine: a place still to come shows the value of the smallest block it lies in
+ * whose first place is there. The first pass fills the whole picture.
+ */
+export function roughValues(values: MapValues, columns: number): MapValues {
+  if (values.length === 0) return values;
+  const [{ block: largest }] = gridOrder(columns, values.length / columns);
+  return values.map((value, i) => {
+    if (value !== undefined) return value;
+    const [x, y] = [i % columns, Math.floor(i / columns)];
+    for (let block = 2; block <= largest; block *= 2) {
+      const first = values[(y - (y % block)) * columns + (x - (x % block))];
+      if (first !== undefined) return first;
+    }
+    return undefined;
+  });
+}
+
+/** Share along an axis of places, each in the middle of its own piece, at which a value lies; beyond 0 to 1 outside. */
+export function alongPlaces(values: readonly number[], value: number): number {
+  const count = values.length;
+  const span = values[count - 1] - values[0];
+  const index = span === 0 ? 0 : ((value - values[0]) / span) * (count - 1);
+  return (index + 0.5) / count;
+}
+
+export interface PlaceTick {
+  readonly share: number;
+  readonly text: string;
+}
+
+/** Round numbers along an axis of places, rising or falling. */
+export function placeTicks(values: readonly number[], most: number): PlaceTick[] {
+  const [first, last] = [values[0], values[values.length - 1]];
+  if (first === last) return [{ share: 0.5, text: plain(first) }];
+  return axisTicks({ from: Math.min(first, last), to: Math.max(first, last) }, most).map(
+    ({ value, text }) => ({ share: alongPlaces(values, value), text }),
+  );
 }

@@ -53,7 +53,13 @@ export function mapRange(values: readonly (number | null)[]): { least: number; m
   return { least: Math.min(...there), most: Math.max(...there) };
 }
 
+/** Whether a range is a single value to the digits that are read off. */
+export function isSingle({ least, most }: { least: number; most: number }): boolean {
+  return least.toPrecision(4) === most.toPrecision(4);
+}
+
 /** Share of a value in a range; the middle where the range is a single value. */
-export function shareOf(value: number, { least, most }: { least: number; most: number }): number {
-  return most > least ? (value - least) / (most - least) : 0.5;
+export function shareOf(value: number, range: { least: number; most: number }): number {
+  const { least, most } = range;
+  return isSingle(range) ? 0.5 : (value - least) / (most - least);
 }

@@ -1,5 +1,6 @@
 /** The page's one map: what is drawn, as far as it is computed. Another map, a change of the door or Cancel ends it. */
 import { createStore, type StoreApi } from "zustand/vanilla";
+import { type DoorFile, editDoorFile, fileEntry } from "../../core/door/file.ts";
 import type { MapRequest, MapSubject, MapValue } from "../../core/study/map.ts";
 import type { MapAnswer, MapOrder } from "../worker/map-messages.ts";
 import { type Page, textOf } from "./page-store.ts";
@@ -13,8 +14,8 @@ export interface MapPort {
 }
 
 export interface DrawnMap {
-  /** The door file's text it is of. */
-  readonly text: string;
+  /** The door file it is of. */
+  readonly file: DoorFile;
   readonly request: MapRequest;
   readonly subject: MapSubject;
   /** Row by row, x fastest; undefined where it is still to come. */
@@ -29,52 +30,84 @@ export interface MapState {
 
 export interface Maps {
   readonly store: StoreApi<MapState>;
-  draw(order: Omit<MapOrder, "text" | "units">): void;
+  draw(order: MapWish): void;
   cancel(): void;
 }
 
-export function createMaps(page: Page, start: () => MapPort): Maps {
+/** What is to be drawn of the door at hand. */
+export type MapWish = Omit<MapOrder, "text" | "units" | "share"> & {
+  /** Whether a point takes long enough for several threads. */
+  readonly heavy: boolean;
+};
+
+/** Whether a map of one file is one of the other: they differ in nothing but what the map runs over. */
+export function isMapOf({ file, request }: DrawnMap, other: DoorFile): boolean {
+  const keys = request.y === null ? [request.x.key] : [request.x.key, request.y.key];
+  const moved = keys.reduce((f, key) => editDoorFile(f, key, fileEntry(other, key)), file);
+  return JSON.stringify(moved.root) === JSON.stringify(other.root);
+}
+
+const CHANGED = "The door was changed, so the map was stopped.";
+
+/** `threads`: for maps whose points take long. */
+export function createMaps(page: Page, start: () => MapPort, threads = 1): Maps {
   const store = createStore<MapState>(() => ({ running: false, map: null, reasons: [] }));
-  let port: MapPort | null = null;
+  let ports: MapPort[] = [];
+  let drawnFor: DoorFile | null = null;
 
   const end = (reasons: readonly string[] = []): void => {
-    if (port !== null) {
+    for (const port of ports) {
       port.onmessage = null;
+      port.onerror = null;
       port.terminate();
     }
-    port = null;
+    ports = [];
     store.setState({ running: false, reasons });
   };
-  const hear = (text: string, answer: MapAnswer): void => {
+  const done = (port: MapPort): void => {
+    port.terminate();
+    ports = ports.filter((other) => other !== port);
+    if (ports.length === 0) end();
+  };
+  const hear = (port: MapPort, file: DoorFile, answer: MapAnswer): void => {
     const { map } = store.getState();
     if (answer.kind === "begun") {
+      // Each thread says so, the first one is believed.
+      if (map !== null) return;
       const { request, subject } = answer;
       const size = request.x.count * (request.y?.count ?? 1);
-      store.setState({ map: { text, request, subject, values: new Array(size).fill(undefined) } });
+      store.setState({ map: { file, request, subject, values: new Array(size).fill(undefined) } });
     } else if (answer.kind === "points" && map !== null) {
       const values = [...map.values];
       for (const [place, value] of answer.points) values[place] = value;
       store.setState({ map: { ...map, values } });
     } else if (answer.kind === "refused") end(answer.reasons);
-    else if (answer.kind === "done") end();
+    else if (answer.kind === "done") done(port);
   };
-  page.store.subscribe((state) => {
+  page.store.subscribe(({ document }) => {
     const { running, map } = store.getState();
-    if (running && map !== null && map.text !== textOf(state))
-      end(["The door was changed, so the map was stopped."]);
+    if (!running || document?.file === drawnFor) return;
+    const same = document !== null && map !== null && isMapOf(map, document.file);
+    if (!same) end([CHANGED]);
   });
 
   return {
     store,
-    draw(order) {
+    draw({ heavy, ...wish }) {
       end();
+      const { document, units } = page.store.getState();
+      if (document === null) return;
+      const { file } = document;
+      drawnFor = file;
       const text = textOf(page.store.getState());
-      const { units } = page.store.getState();
-      port = start();
-      port.onmessage = ({ data }) => hear(text, data);
-      port.onerror = ({ message }) => end([message]);
       store.setState({ running: true, map: null });
-      port.postMessage({ ...order, text, units });
+      ports = Array.from({ length: heavy ? Math.max(1, threads) : 1 }, start);
+      const of = ports.length;
+      for (const [first, port] of [...ports].entries()) {
+        port.onmessage = ({ data }) => hear(port, file, data);
+        port.onerror = ({ message }) => end([message]);
+        port.postMessage({ ...wish, text, units, share: { first, of } });
+      }
     },
     cancel: () => end(),
   };

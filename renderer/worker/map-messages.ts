@@ -1,4 +1,4 @@
-/** What the page and the thread of a map say to each other. */
+/** What the page and the threads of a map say to each other. */
 import type { MapRequest, MapSubject, MapValue } from "../../core/study/map.ts";
 import type { UnitSystem } from "../state/view.ts";
 
@@ -10,6 +10,13 @@ export interface MapOrder {
   /** Name of a result. */
   readonly of: string;
   readonly units: UnitSystem;
+  readonly share: MapShare;
+}
+
+/** Of the points in the order in which they are computed: the one at place `first`, and every `of`-th after it. */
+export interface MapShare {
+  readonly first: number;
+  readonly of: number;
 }
 
 /** Places row by row, x fastest; `null` where the figure does not exist. */

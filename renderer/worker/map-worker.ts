@@ -1,14 +1,19 @@
-/** A map's own thread: computes point by point, coarse to fine, and tells them in batches. Cut short by ending the thread. */
+/**
+ * One of the threads of a map: computes its share of the points, coarse to fine, and tells them in batches. Cut short by ending
+ * the thread.
+ */
 import { readDoor } from "../../core/door/read-door.ts";
 import { studyView } from "../../core/review/study-view.ts";
 import { words } from "../../core/review/words.ts";
 import { doorMap, type MapValue } from "../../core/study/map.ts";
 import { parseAxis } from "../../core/study/map-axis.ts";
+import { withSampled } from "../../core/study/sampled-figures.ts";
 import type { MapAnswer, MapOrder } from "./map-messages.ts";
 
-const BATCH = 8;
+/** Points are told this often, ms: a picture that grows, without a drawing for each point. */
+const TELL_EVERY = 80;
 
-function* answers({ text, x, y, of, units }: MapOrder): Generator<MapAnswer> {
+function* answers({ text, x, y, of, units, share }: MapOrder): Generator<MapAnswer> {
   const read = readDoor(text);
   if (!read.ok) return yield { kind: "refused", reasons: read.errors.map(({ message }) => message) };
   const axes = [x, ...(y === null ? [] : [y])].map((axis) => parseAxis(axis, read.door));
@@ -16,15 +21,18 @@ function* answers({ text, x, y, of, units }: MapOrder): Generator<MapAnswer> {
   if (wrong.length > 0) return yield { kind: "refused", reasons: wrong };
   const [ax, ay] = axes.flatMap((axis) => (axis.ok ? [axis.axis] : []));
   const request = { x: ax, y: ay ?? null, of };
-  const made = doorMap(read.file, read.door, request, studyView(words(units)));
+  const made = doorMap(read.file, read.door, request, withSampled(studyView(words(units))));
   if (!made.ok) return yield { kind: "refused", reasons: made.errors.map(({ message }) => message) };
   yield { kind: "begun", request, subject: made.map.subject };
   let points: [number, MapValue | null][] = [];
-  for (const point of made.map.points()) {
+  let told = performance.now();
+  for (let place = share.first; place < made.map.order.length; place += share.of) {
+    const point = made.map.point(place);
     points.push([point.y * ax.count + point.x, point.value]);
-    if (points.length < BATCH) continue;
+    if (performance.now() - told < TELL_EVERY) continue;
     yield { kind: "points", points };
     points = [];
+    told = performance.now();
   }
   yield { kind: "points", points };
   yield { kind: "done" };
