@@ -1,6 +1,6 @@
 /** The tolerance study: how sure is a hold, over all the doors that could come of this drawing. */
 import { type ReactNode, useState } from "react";
-import { Button, ProgressBar } from "react-aria-components";
+import { Button, ToggleButton, ToggleButtonGroup } from "react-aria-components";
 import { useStore } from "zustand";
 import { causeList, percent, seconds } from "../../core/study/study-words.ts";
 import { labelInSentence } from "../parts/labels.ts";
@@ -12,8 +12,12 @@ import { textOf } from "../state/page-store.ts";
 import type { StudyView } from "../state/view.ts";
 import { Icon } from "../ui/icons.tsx";
 import { DoorMap } from "./DoorMap.tsx";
+import { Progress } from "./Progress.tsx";
+import { Reasons } from "./Reasons.tsx";
+import { Settling } from "./Settling.tsx";
 import { Tolerances } from "./Tolerances.tsx";
 import { usePage, useWorkbench } from "./workbench.ts";
+import "./study.css";
 
 const SAMPLES = [5_000, 20_000, 100_000] as const;
 
@@ -52,18 +56,14 @@ export function Study(): ReactNode {
           </Button>
         ) : (
           <>
-            <Progress share={progress} />
+            <Progress label="Study" share={progress} />
             <Button className="button" onPress={studies.cancel}>
               Cancel
             </Button>
           </>
         )}
       </div>
-      {reasons.map((reason) => (
-        <p key={reason} className="study-reason">
-          <Icon name="caution" /> {reason}
-        </p>
-      ))}
+      <Reasons reasons={reasons} />
       {study !== null && <Answer study={study} old={old} />}
       <Tolerances />
       <DoorMap />
@@ -71,54 +71,16 @@ export function Study(): ReactNode {
   );
 }
 
-function Progress({ share }: { share: number }): ReactNode {
-  return (
-    <ProgressBar className="progress" aria-label="Study" value={100 * share}>
-      {({ percentage = 0, valueText }) => (
-        <>
-          <span className="progress-track">
-            <span className="progress-bar" style={{ width: `${percentage}%` }} />
-          </span>
-          <span>{valueText}</span>
-        </>
-      )}
-    </ProgressBar>
-  );
-}
-
 function Answer({ study, old }: { study: StudyView; old: boolean }): ReactNode {
-  const { ui } = useWorkbench();
   return (
     <div className="study-answer" data-old={old || undefined}>
-      {old && (
-        <p className="study-reason">
-          <Icon name="caution" /> The door was changed since: this is about the door as it was.
-        </p>
-      )}
+      <Reasons reasons={old ? ["The door was changed since: this is about the door as it was."] : []} />
       <Recommendation study={study} old={old} />
-      <Settling study={study} />
       <p>
-        At {seconds(study.causesAt)}: {causeList(study.causes)}.
+        At a hold of {seconds(study.causesAt)}: {causeList(study.causes)}.
       </p>
-      {study.animals.length > 0 && (
-        <p>
-          {study.animals
-            .map(
-              ({ name, recommended }) =>
-                `${name}: ${recommended === null ? "no hold will do" : seconds(recommended)}`,
-            )
-            .join(" · ")}
-        </p>
-      )}
-      <h3>What the settling time hangs on</h3>
-      <Drivers
-        drivers={study.drivers.map((driver) => ({ ...driver, error: driver.error ?? 0 }))}
-        label={driverLabel}
-        onChoose={(key) => {
-          const station = stationOfPath(key);
-          if (station !== undefined) ui.setState({ station, wanted: key });
-        }}
-      />
+      <Settling study={study} />
+      {study.drivers.length + study.holdDrivers.length > 0 && <WhatDrives study={study} />}
       {study.notes.map((note) => (
         <p key={note} className="study-note">
           {note}
@@ -153,26 +115,68 @@ function Recommendation({ study, old }: { study: StudyView; old: boolean }): Rea
     page.actions.change((file) => changeEntries(name, file, changes));
   };
   return (
-    <p className="study-sentence">
-      From a hold of <strong>{seconds(recommended)}</strong> on, {percent(probability)} are caught: at least{" "}
-      {percent(lowerBound)}, said with 95 % confidence.{" "}
+    <>
+      <p className="study-sentence">
+        From a hold of <strong>{seconds(recommended)}</strong> on, {percent(probability)} are caught: at least{" "}
+        {percent(lowerBound)}, with 95 % confidence.
+      </p>
       {timer !== null && !old && (
-        <Button className="button" onPress={set}>
-          Set the hold to {seconds(Math.ceil(recommended * 100) / 100)}
-        </Button>
+        <div>
+          <Button className="button" onPress={set}>
+            Set the hold to {seconds(Math.ceil(recommended * 100) / 100)}
+          </Button>
+        </div>
       )}
-    </p>
+    </>
   );
 }
 
-function Settling({ study }: { study: StudyView }): ReactNode {
-  const words = (time: number | null): string => (time === null ? "never" : seconds(time));
-  const { settle } = study;
+const DRIVEN = [
+  ["settling", "settling time"],
+  ["hold", "hold needed"],
+] as const;
+type Driven = (typeof DRIVEN)[number][0];
+
+function WhatDrives({ study }: { study: StudyView }): ReactNode {
+  const { ui } = useWorkbench();
+  const [driven, setDriven] = useState<Driven>("settling");
+  const drivers = driven === "settling" ? study.drivers : study.holdDrivers;
+  const of = DRIVEN.find(([id]) => id === driven)?.[1] ?? "";
   return (
-    <p>
-      Half of them settle within {words(settle["50"])} of let-go, 95 in a hundred within {words(settle["95"])}
-      , 99 within {words(settle["99"])}.
-    </p>
+    <>
+      <div className="study-head">
+        <h3>What the {of} hangs on</h3>
+        <ToggleButtonGroup
+          className="segments"
+          aria-label="What is looked at"
+          selectionMode="single"
+          disallowEmptySelection
+          selectedKeys={[driven]}
+          onSelectionChange={(keys) => setDriven(keys.has("hold") ? "hold" : "settling")}
+        >
+          {DRIVEN.map(([id, title]) => (
+            <ToggleButton key={id} id={id} className="segment">
+              {title}
+            </ToggleButton>
+          ))}
+        </ToggleButtonGroup>
+      </div>
+      {drivers.length === 0 ? (
+        <p>It does not vary.</p>
+      ) : (
+        <Drivers
+          key={driven}
+          drivers={drivers}
+          of={of}
+          label={driverLabel}
+          leads={(key) => stationOfPath(key) !== undefined}
+          onChoose={(key) => {
+            const station = stationOfPath(key);
+            if (station !== undefined) ui.setState({ station, wanted: key });
+          }}
+        />
+      )}
+    </>
   );
 }
 
