@@ -15,7 +15,7 @@ export function workerCount(samples: number): number {
 export function startStudyWorker(file: URL = BESIDE): StudyWorker {
   const worker = new Worker(file);
   return {
-    post: (message, handOver = []) => worker.postMessage(message, [...handOver]),
+    post: (message) => worker.postMessage(message),
     receive: (handler) => worker.on("message", handler),
     broken: (handler) => worker.on("error", (error) => handler(error.message)),
     end: () => void worker.terminate(),

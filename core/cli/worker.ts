@@ -5,7 +5,7 @@ import { serveStudy } from "../study/channel.ts";
 if (parentPort !== null) {
   const port = parentPort;
   serveStudy({
-    post: (message, handOver = []) => port.postMessage(message, [...handOver]),
+    post: (message) => port.postMessage(message),
     receive: (handler) => port.on("message", handler),
   });
 }

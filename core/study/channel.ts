@@ -3,15 +3,17 @@
  * make one in a few lines. The worker counts ranges of samples; ranges may come back in any order, and any number of workers
  * gives the same answer to the last bit.
  */
-import { buffersOf, type PackedTally, packTally, unpackTally } from "./pack.ts";
+import { type PackedTally, packTally, unpackTally } from "./pack.ts";
 import type { StudyRequest } from "./request.ts";
 import { countRange, SampleRun } from "./sample-run.ts";
 import { type SampleRange, StudyTotal } from "./total.ts";
 
-/** One end of a two-way channel for plain data. */
+/**
+ * One end of a two-way channel for plain data. Messages are copied, never handed over: in V8 one buffer that was handed over makes
+ * every typed array of its thread slower from then on, and a tally is small.
+ */
 export interface Channel {
-  /** `handOver` are buffers of the message that need not be copied. */
-  post(message: unknown, handOver?: readonly ArrayBuffer[]): void;
+  post(message: unknown): void;
   /** Sets who gets the messages of the other end. */
   receive(handler: (message: unknown) => void): void;
 }
@@ -42,7 +44,7 @@ export function serveStudy(channel: Channel): void {
     else if (current !== null) {
       const tally = packTally(countRange(current.run, current.request, order.from, order.to));
       const answer: FromWorker = { kind: "counted", tally };
-      channel.post(answer, buffersOf(tally));
+      channel.post(answer);
     }
   });
 }

@@ -78,13 +78,3 @@ function unpackAnimal(packed: PackedAnimal): AnimalTally {
 function atLeastOne(array: Int32Array): Int32Array<ArrayBuffer> {
   return array.length > 0 ? Int32Array.from(array) : new Int32Array(1);
 }
-
-/** The buffers of a packed tally, to be handed over instead of copied. */
-export function buffersOf(packed: PackedTally): ArrayBuffer[] {
-  const arrays = [
-    packed.needed,
-    packed.points,
-    ...packed.animals.flatMap((animal) => [...animal.grids, animal.settleBins]),
-  ];
-  return arrays.map((array) => array.buffer as ArrayBuffer);
-}

@@ -1,7 +1,7 @@
 /** One of several threads that count a study's samples; one of them also puts the counts together. */
 import { readDoor } from "../../core/door/read-door.ts";
 import { holdStudy } from "../../core/study/hold-study.ts";
-import { buffersOf, packTally, unpackTally } from "../../core/study/pack.ts";
+import { packTally, unpackTally } from "../../core/study/pack.ts";
 import { requestFaults, type StudyRequest } from "../../core/study/request.ts";
 import { SampleRun } from "../../core/study/sample-run.ts";
 import { countRange } from "../../core/study/study.ts";
@@ -44,7 +44,7 @@ self.onmessage = ({ data }: MessageEvent<StudyOrder>): void => {
   const port = self as unknown as Worker;
   try {
     const answer = obey(data);
-    if (answer !== null) port.postMessage(answer, answer.kind === "counted" ? buffersOf(answer.tally) : []);
+    if (answer !== null) port.postMessage(answer);
   } catch (error) {
     port.postMessage({ kind: "failed", message: error instanceof Error ? error.message : String(error) });
   }
