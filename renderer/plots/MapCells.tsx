@@ -52,6 +52,7 @@ export function MapCells({
         // A hair over, so that no seams show between cells.
         return (
           <rect
+            data-cell
             key={`${at.x}/${at.y}`}
             x={left}
             y={top}
@@ -69,7 +70,7 @@ export function MapCells({
         <rect className="map-absent" width="7" height="7" />
         <path className="map-absent-stroke" d="M-1 8L8 -1M-1 1L1 -1M6 8L8 6" />
       </pattern>
-      <rect className="strip-well" x={box.left} y={box.top} width={box.width} height={box.height} />
+      <rect className="map-ground" x={box.left} y={box.top} width={box.width} height={box.height} />
       {cells}
       <MapAxes {...{ x, y, box, rem }} />
       {here?.y !== undefined && <Here box={box} x={x} y={y} here={{ x: here.x, y: here.y }} />}

@@ -48,7 +48,7 @@ export function MapCurve({ x, of, values, here, box, cell, rem, growing }: Props
         <rect className="map-absent" width="7" height="7" />
         <path className="map-absent-stroke" d="M-1 8L8 -1M-1 1L1 -1M6 8L8 6" />
       </pattern>
-      <rect className="strip-well" x={box.left} y={box.top} width={box.width} height={box.height} />
+      <rect className="map-ground" x={box.left} y={box.top} width={box.width} height={box.height} />
       {values.map((value, i) =>
         value !== null ? null : (
           <rect

@@ -1,9 +1,8 @@
 /** By when how many passages are settled, with the error of each time; animal by animal where there are several. */
 import type { ReactNode } from "react";
 import type { SettleFigures, SettleShare } from "../../core/study/settle-quantiles.ts";
-import { seconds } from "../../core/study/study-words.ts";
 import type { StudyView } from "../state/view.ts";
-import { settleWords } from "./settle-words.ts";
+import { holdWords, settleWords } from "./settle-words.ts";
 
 const SHARES: readonly SettleShare[] = ["5", "50", "95", "99"];
 
@@ -30,13 +29,13 @@ export function Settling({ study }: { study: StudyView }): ReactNode {
           <tr>
             {several && <th scope="row">all of them</th>}
             <Times figures={study} />
-            {several && <td>{holdWords(study.recommended)}</td>}
+            {several && <td>{holdWords(study, study)}</td>}
           </tr>
           {animals.map((animal) => (
             <tr key={animal.name}>
               <th scope="row">{animal.name}</th>
               <Times figures={animal} />
-              <td>{holdWords(animal.recommended)}</td>
+              <td>{holdWords(animal, study)}</td>
             </tr>
           ))}
         </tbody>
@@ -55,8 +54,4 @@ function Times({ figures: { settle, settleError } }: { figures: SettleFigures })
       </td>
     );
   });
-}
-
-function holdWords(recommended: number | null): string {
-  return recommended === null ? "none will do" : seconds(recommended);
 }

@@ -56,10 +56,10 @@ export function Study(): ReactNode {
           </Button>
         ) : (
           <>
-            <Progress label="Study" share={progress} />
             <Button className="button" onPress={studies.cancel}>
               Cancel
             </Button>
+            <Progress label="Study" share={progress} />
           </>
         )}
       </div>
@@ -117,8 +117,8 @@ function Recommendation({ study, old }: { study: StudyView; old: boolean }): Rea
   return (
     <>
       <p className="study-sentence">
-        From a hold of <strong>{seconds(recommended)}</strong> on, {percent(probability)} are caught: at least{" "}
-        {percent(lowerBound)}, with 95 % confidence.
+        From a hold of <strong>{together(seconds(recommended))}</strong> on, {together(percent(probability))}{" "}
+        are caught: at least {together(percent(lowerBound))}, with {together("95 % confidence")}.
       </p>
       {timer !== null && !old && (
         <div>
@@ -129,6 +129,11 @@ function Recommendation({ study, old }: { study: StudyView; old: boolean }): Rea
       )}
     </>
   );
+}
+
+/** A figure does not break before its unit. */
+function together(text: string): string {
+  return text.replaceAll(" ", "\u00a0");
 }
 
 const DRIVEN = [
