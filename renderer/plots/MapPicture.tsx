@@ -62,9 +62,13 @@ export function MapPicture(props: MapPictureProps) {
   };
   return (
     <figure className="map">
-      <figcaption className="plot-head">
+      <figcaption className="map-head">
         <h3>{of.title ?? of.name}</h3>
-        <output className="map-words">{words}</output>
+        <p>
+          <output className="map-words">{words}</output>
+          {words === "" &&
+            `Point at a place to read it off${onAdopt === undefined ? "" : "; a click adopts it"}.`}
+        </p>
       </figcaption>
       <div
         className="map-stage"
