@@ -9,8 +9,8 @@ import { staticEnergy, staticTorque } from "../swing/torque.ts";
 import { INSIDE, RIDING } from "./marks.ts";
 
 /** Places across the edge on each side, and inside the slot, less one; the torque is smooth on that scale. */
-export const LOOKS = 32;
-const SLOT_LOOKS = 16;
+export const LOOKS = 24;
+const SLOT_LOOKS = 8;
 const PER_SIDE = LOOKS + 1;
 const SLOT = 2 * PER_SIDE;
 
