@@ -38,6 +38,7 @@ export class PointRun {
     this.points.draw(place, sampled.draws);
     sampled.take();
     if (!sampled.works) return Number.POSITIVE_INFINITY;
-    return swingRun.run(sampled.system, sampled.angle, sampled.speed).settleTime ?? Number.POSITIVE_INFINITY;
+    const { settleTime } = swingRun.runUntilSettled(sampled.system, sampled.angle, sampled.speed);
+    return settleTime ?? Number.POSITIVE_INFINITY;
   }
 }

@@ -8,6 +8,7 @@ import { type StudyInput, studyInputs } from "./inputs.ts";
 import { MouthOutcomes } from "./mouth-outcomes.ts";
 import { PointRun } from "./point-run.ts";
 import type { StudyRequest } from "./request.ts";
+import { RestBound } from "./rest-bound.ts";
 import { SampledDoor } from "./sampled-door.ts";
 import { spreadValue } from "./spread.ts";
 import { sampleStream } from "./stream.ts";
@@ -52,6 +53,7 @@ export class SampleRun {
   private readonly nominal: number;
   private readonly swingRun = new SwingRun(new Motion(), new Trace());
   private readonly outcomes: MouthOutcomes;
+  private readonly restBound = new RestBound();
 
   constructor(request: StudyRequest) {
     this.inputs = studyInputs(request.door).inputs;
@@ -77,7 +79,7 @@ export class SampleRun {
     let settle = Number.POSITIVE_INFINITY;
     let needed = Number.POSITIVE_INFINITY;
     if (sampled.works) {
-      const swing = swingRun.run(sampled.system, sampled.angle, sampled.speed);
+      const swing = swingRun.runUntilSettled(sampled.system, sampled.angle, sampled.speed);
       settle = swing.settleTime ?? settle;
       needed = this.count(swing, animal);
     } else {
@@ -95,12 +97,25 @@ export class SampleRun {
     const stretches = this.outcomes.find(sampled.system, sampled.ride, SHARP);
     const restsOutside = swing.settleTime === null;
     if (restsOutside) animal.restsOutside++;
-    animal.latest = Math.max(animal.latest, sampled.lag + swing.endTime + sampled.delay);
+    this.countEnd(swing, animal);
     const open = Math.max(0, sampled.lag / sampled.timerFactor);
     if (!restsOutside) animal.underAnimal.add(0, settingFrom(open, this.spacing));
     this.countStretches(stretches, open, restsOutside, animal);
     this.countNominal(stretches, restsOutside, animal.atNominal);
     return this.neededSetting(stretches, open);
+  }
+
+  /** The end of this sample, where it may be the latest: a settled flap is followed to rest only then. */
+  private countEnd({ status, endTime }: Swing, animal: AnimalTally): void {
+    const { lag, delay, system } = this.sampled;
+    let end = endTime;
+    if (status === "settled") {
+      const { motion } = this.swingRun;
+      const longest = lag + end + this.restBound.find(system, motion.angle) + delay;
+      if (longest <= animal.latest) return;
+      end = this.swingRun.goOn(system);
+    }
+    animal.latest = Math.max(animal.latest, lag + end + delay);
   }
 
   /** Setting at which the tip is at the mouth at a moment after let-go, s. */

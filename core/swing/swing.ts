@@ -24,7 +24,7 @@ export const TIME_LIMIT = 600;
 /** A flap without dry friction is called done when its energy above the minimum is below this, J (model, section 2). */
 export const DONE_ENERGY = 1e-9;
 
-export type SwingStatus = "at rest" | "faded" | "time limit" | "work limit";
+export type SwingStatus = "at rest" | "faded" | "settled" | "time limit" | "work limit";
 
 /** Where the energy went, J. Sum of all but `initial` equals `initial`; `air` may be negative (wind or pressure gave). */
 export interface EnergyLedger {
@@ -122,6 +122,24 @@ export class SwingRun {
    * where positive values go outwards) until rest, and leaves the trace of it in `trace`.
    */
   run(system: SwingSystem, releaseAngle: number, releaseSpeed: number): Swing {
+    return this.swing(system, releaseAngle, releaseSpeed, Number.NEGATIVE_INFINITY);
+  }
+
+  /**
+   * The same, but a flap that turns inside the capture band with too little energy to leave it is not followed any further: all
+   * of the swing that matters to the bolt.
+   */
+  runUntilSettled(system: SwingSystem, releaseAngle: number, releaseSpeed: number): Swing {
+    return this.swing(system, releaseAngle, releaseSpeed, energyToLeave(system));
+  }
+
+  /** Follows a settled flap of `runUntilSettled` to its end, as `run` would have; returns that moment, s from let-go. */
+  goOn(system: SwingSystem): number {
+    goOn(this.motion, system, this.view, Number.NEGATIVE_INFINITY);
+    return this.motion.time;
+  }
+
+  private swing(system: SwingSystem, releaseAngle: number, releaseSpeed: number, settled: number): Swing {
     const { motion, trace, view } = this;
     const angle = Math.max(-system.stopAngle, Math.min(system.stopAngle, releaseAngle));
     place(motion, system, 0, angle, releaseSpeed);
@@ -129,7 +147,7 @@ export class SwingRun {
     view.begin(system);
     const initial = potentialEnergy(system, angle) + 0.5 * system.inertia * releaseSpeed ** 2;
     const startedInside = view.inside(angle);
-    const status = carry(motion, system, view);
+    const status = carry(motion, system, view, settled);
     return this.report(system, status, angle, releaseSpeed, initial, startedInside);
   }
 
@@ -175,30 +193,46 @@ export class SwingRun {
     if (capture === null || !view.inside(motion.angle)) return false;
     if (status === "at rest" || status === "faded") return true;
     const energy = staticEnergy(system, motion.angle) + 0.5 * system.inertia * motion.speed ** 2;
-    const low = staticEnergy(system, capture.centre - capture.half);
-    const high = staticEnergy(system, capture.centre + capture.half);
-    return energy < Math.min(low, high);
+    return energy < energyToLeave(system);
   }
+}
+
+/** Least energy with which a flap inside the capture band can leave it, J; none (−∞) without a band. */
+function energyToLeave(system: SwingSystem): number {
+  const { capture } = system;
+  if (capture === null) return Number.NEGATIVE_INFINITY;
+  const low = staticEnergy(system, capture.centre - capture.half);
+  const high = staticEnergy(system, capture.centre + capture.half);
+  return Math.min(low, high);
 }
 
 const MESSAGES: Record<SwingStatus, string> = {
   "at rest": "the flap came to rest",
   faded: "no dry friction: the swing faded to less than 1 nJ without ever resting",
+  settled: "inside the bolt's play with too little energy to leave it; not followed to rest",
   "time limit": `still moving after ${TIME_LIMIT} s of door time`,
   "work limit": "the integrator used up its steps before the flap came to rest",
 };
 
-/** Drives a placed motion to its end. */
-function carry(motion: Motion, system: SwingSystem, observer: StepObserver): SwingStatus {
+/** Drives a placed motion to its end, or until it turns inside the band with less than the energy `settled`, J. */
+function carry(motion: Motion, system: SwingSystem, view: LatchView, settled: number): SwingStatus {
   if (motion.speed === 0 && !startFromRest(motion, system)) return restStatus(motion, system);
   if (pressesStop(motion, system) && bounce(motion, system)) return "at rest";
+  return goOn(motion, system, view, settled);
+}
+
+/** The same for a motion under way. */
+function goOn(motion: Motion, system: SwingSystem, view: LatchView, settled: number): SwingStatus {
   for (;;) {
-    const reached = advance(motion, system, TIME_LIMIT, observer);
+    const reached = advance(motion, system, TIME_LIMIT, view);
     if (reached === REACHED_TIME) return "time limit";
     if (reached === OUT_OF_WORK) return "work limit";
     if (reached === REACHED_TURN && !startFromRest(motion, system)) return restStatus(motion, system);
     if (reached === REACHED_CUT && passCut(motion, system)) return "at rest";
     if (fades(motion, system)) return "faded";
+    if (reached === REACHED_TURN && view.inside(motion.angle)) {
+      if (staticEnergy(system, motion.angle) < settled) return "settled";
+    }
   }
 }
 

@@ -17,6 +17,15 @@ export function referenceDoor(name: string): Door {
   return read.door;
 }
 
+export const EXAMPLES = ["cat", "large-dog-plywood", "medium-dog", "never-latches"] as const;
+
+export function exampleDoor(name: (typeof EXAMPLES)[number]): Door {
+  const file = new URL(`../../../assets/examples/${name}.door.json`, import.meta.url);
+  const read = readDoor(readFileSync(file, "utf8"));
+  if (!read.ok) throw new Error(read.errors.map((e) => e.message).join("\n"));
+  return read.door;
+}
+
 /** The door with numbers replaced; paths are known to be there. */
 export function changed(door: Door, values: Readonly<Record<string, number>>): Door {
   let result = door;
