@@ -18,7 +18,7 @@ const MOST_SWEEPS = 14;
 /** Of a change that a sweep made, the next makes the share that this one made of the last, but never trusted to be less, or at first. */
 const LEAST_SHARE = 0.03;
 /** What the next sweep may still change of the greatest kinetic energy, in units of the relative tolerance. */
-const SETTLED = 5;
+const SETTLED = 12;
 /** An end that has moved by less than this share of the way moves the energies by Taylor's formula, without a new look-up. */
 const SLIGHT = 3e-3;
 
