@@ -1,8 +1,8 @@
 /** Which paper, which units, which symbols. */
 import type { ReactNode } from "react";
-import { ToggleButton, ToggleButtonGroup } from "react-aria-components";
 import { symbolsFor } from "../../core/sheet/symbols-for.ts";
 import { useSettings, useWorkbench } from "../shell/workbench.ts";
+import { Segments, type SegmentsProps } from "../ui/Segments.tsx";
 
 export function Choices(): ReactNode {
   const { settings } = useWorkbench();
@@ -16,7 +16,7 @@ export function Choices(): ReactNode {
           ["letter", "Letter"],
         ]}
         value={paper ?? (units === "inch" ? "letter" : "a4")}
-        onChoose={(to) => settings.setState({ paper: to })}
+        onChange={(to) => settings.setState({ paper: to })}
       />
       <Choice
         label="Figures"
@@ -25,7 +25,7 @@ export function Choices(): ReactNode {
           ["inch", "inch"],
         ]}
         value={units}
-        onChoose={(to) => settings.setState({ units: to })}
+        onChange={(to) => settings.setState({ units: to })}
       />
       <Choice
         label="Symbols"
@@ -34,40 +34,17 @@ export function Choices(): ReactNode {
           ["ieee", "IEEE"],
         ]}
         value={symbols ?? symbolsFor(units)}
-        onChoose={(to) => settings.setState({ symbols: to })}
+        onChange={(to) => settings.setState({ symbols: to })}
       />
     </div>
   );
 }
 
-interface ChoiceProps<T extends string> {
-  readonly label: string;
-  readonly items: readonly (readonly [T, string])[];
-  readonly value: T;
-  readonly onChoose: (value: T) => void;
-}
-
-function Choice<T extends string>({ label, items, value, onChoose }: ChoiceProps<T>): ReactNode {
+function Choice<T extends string>(props: SegmentsProps<T>): ReactNode {
   return (
     <div className="paper-choice">
-      <span aria-hidden="true">{label}</span>
-      <ToggleButtonGroup
-        className="segments"
-        aria-label={label}
-        selectionMode="single"
-        disallowEmptySelection
-        selectedKeys={[value]}
-        onSelectionChange={(keys) => {
-          const next = items.find(([id]) => keys.has(id));
-          if (next !== undefined) onChoose(next[0]);
-        }}
-      >
-        {items.map(([id, title]) => (
-          <ToggleButton key={id} id={id} className="segment">
-            {title}
-          </ToggleButton>
-        ))}
-      </ToggleButtonGroup>
+      <span aria-hidden="true">{props.label}</span>
+      <Segments {...props} />
     </div>
   );
 }

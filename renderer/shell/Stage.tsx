@@ -1,9 +1,10 @@
 /** The largest thing: the door in 3D, or the pictures of its swing, or the comparison with the pinned copy. */
 import { lazy, memo, type ReactNode, Suspense, useCallback } from "react";
-import { ToggleButton, ToggleButtonGroup } from "react-aria-components";
+import { ToggleButton } from "react-aria-components";
 import type { StationId } from "../parts/stations.ts";
 import type { Camera, DoorView, SceneOptions } from "../state/view.ts";
 import type { DoorSceneHandle, ScenePart } from "../three/scene-props.ts";
+import { Segments } from "../ui/Segments.tsx";
 import { Compare } from "./Compare.tsx";
 import { useTheme } from "./look.ts";
 import { useNextFrame } from "./next-frame.ts";
@@ -130,36 +131,6 @@ function Toggle({
     <ToggleButton className="toggle" isSelected={on} onChange={set} aria-label={`${label}: ${title}`}>
       {label}
     </ToggleButton>
-  );
-}
-
-interface SegmentsProps<T extends string> {
-  readonly label: string;
-  readonly items: readonly (readonly [T, string])[];
-  /** One of the items, or none of them. */
-  readonly value: T;
-  readonly onChange: (value: T) => void;
-}
-
-function Segments<T extends string>({ label, items, value, onChange }: SegmentsProps<T>): ReactNode {
-  return (
-    <ToggleButtonGroup
-      className="segments"
-      aria-label={label}
-      selectionMode="single"
-      disallowEmptySelection
-      selectedKeys={[value]}
-      onSelectionChange={(keys) => {
-        const next = items.find(([id]) => keys.has(id));
-        if (next !== undefined) onChange(next[0]);
-      }}
-    >
-      {items.map(([id, title]) => (
-        <ToggleButton key={id} id={id} className="segment">
-          {title}
-        </ToggleButton>
-      ))}
-    </ToggleButtonGroup>
   );
 }
 

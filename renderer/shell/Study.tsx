@@ -1,6 +1,6 @@
 /** The tolerance study: how sure is a hold, over all the doors that could come of this drawing. */
 import { type ReactNode, useState } from "react";
-import { Button, ToggleButton, ToggleButtonGroup } from "react-aria-components";
+import { Button } from "react-aria-components";
 import { useStore } from "zustand";
 import { causeList, percent, seconds } from "../../core/study/study-words.ts";
 import { labelInSentence } from "../parts/labels.ts";
@@ -11,6 +11,7 @@ import { holdChanges } from "../state/hold.ts";
 import { textOf } from "../state/page-store.ts";
 import type { StudyView } from "../state/view.ts";
 import { Icon } from "../ui/icons.tsx";
+import { Segments } from "../ui/Segments.tsx";
 import { DoorMap } from "./DoorMap.tsx";
 import { Progress } from "./Progress.tsx";
 import { Reasons } from "./Reasons.tsx";
@@ -151,20 +152,7 @@ function WhatDrives({ study }: { study: StudyView }): ReactNode {
     <>
       <div className="study-head">
         <h3>What the {of} hangs on</h3>
-        <ToggleButtonGroup
-          className="segments"
-          aria-label="What is looked at"
-          selectionMode="single"
-          disallowEmptySelection
-          selectedKeys={[driven]}
-          onSelectionChange={(keys) => setDriven(keys.has("hold") ? "hold" : "settling")}
-        >
-          {DRIVEN.map(([id, title]) => (
-            <ToggleButton key={id} id={id} className="segment">
-              {title}
-            </ToggleButton>
-          ))}
-        </ToggleButtonGroup>
+        <Segments label="What is looked at" items={DRIVEN} value={driven} onChange={setDriven} />
       </div>
       {drivers.length === 0 ? (
         <p>It does not vary.</p>
