@@ -1,7 +1,15 @@
 /** A page's blocks laid out on sheets of paper, with a foot on every one. */
 import type { Leaf, Mark } from "./leaf.ts";
 import { ACCENT, INK, INK_SOFT, RULE, STATUS_COLOUR, TINT } from "./look.ts";
-import { type Block, type Column, type Page, STATUS_WORDS, type Table, TEXT_MARGIN } from "./page.ts";
+import {
+  type Block,
+  type Column,
+  type Page,
+  type Paragraph,
+  STATUS_WORDS,
+  type Table,
+  TEXT_MARGIN,
+} from "./page.ts";
 import type { Paper } from "./paper.ts";
 import { brokenLines, points, type TypeCase, typeWidth } from "./pdf-type.ts";
 
@@ -75,7 +83,7 @@ export function pageLeaves(page: Page, paper: Paper, type: TypeCase): Leaf[] {
   const layout = new Layout(type, paper);
   title(layout, page);
   page.blocks.forEach((block, i) => {
-    lay(layout, block, page.blocks[i + 1]);
+    lay(layout, block, page.blocks.slice(i + 1));
   });
   return withFeet(layout.sheets, `${page.title}: ${page.door}`, paper, type);
 }
@@ -122,17 +130,19 @@ function title(layout: Layout, page: Page): void {
   layout.y += 4;
 }
 
-function lay(layout: Layout, block: Block, next: Block | undefined): void {
+function lay(layout: Layout, block: Block, after: readonly Block[]): void {
   switch (block.kind) {
     case "heading":
       // A heading never stands alone at the foot of a page.
-      layout.need(6 + lead(HEAD) + 2 + roomOf(layout, next));
+      layout.need(6 + lead(HEAD) + 2 + roomOf(layout, after));
       layout.y += layout.y === TEXT_MARGIN ? 0 : 5;
       layout.line(block.text, layout.left, layout.y + ascent(HEAD), HEAD, INK, true);
       layout.y += lead(HEAD) + 1.2;
       return;
     case "paragraph": {
-      const size = block.tone === "lead" ? LEAD : block.tone === "note" ? SMALL : BODY;
+      const size = paragraphSize(block);
+      // Nor do the words that lead over to a table.
+      if (after[0]?.kind === "table") layout.need(roomOf(layout, [block, ...after]));
       flow(layout, block.text, size, block.tone === "note" ? INK_SOFT : INK, layout.left, layout.width);
       layout.y += 2;
       return;
@@ -177,10 +187,25 @@ function lay(layout: Layout, block: Block, next: Block | undefined): void {
   }
 }
 
-/** What must follow a heading on the same page, mm. */
-function roomOf(layout: Layout, next: Block | undefined): number {
-  if (next?.kind === "picture") return next.drawing.heightMm + 8;
-  return next?.kind === "table" ? tableStart(layout, next) : 12;
+const paragraphSize = ({ tone }: Paragraph): number =>
+  tone === "lead" ? LEAD : tone === "note" ? SMALL : BODY;
+
+/** What of the blocks that follow a heading must stand on its page, mm. */
+function roomOf(layout: Layout, [next, ...after]: readonly Block[]): number {
+  switch (next?.kind) {
+    case "picture":
+      return next.drawing.heightMm + 8;
+    case "table":
+      return tableStart(layout, next);
+    case "paragraph": {
+      if (after[0]?.kind !== "table") return 12;
+      const size = paragraphSize(next);
+      const lines = layout.broken(next.text, size, false, layout.width).length;
+      return lines * lead(size) + 2 + tableStart(layout, after[0]);
+    }
+    default:
+      return 12;
+  }
 }
 
 function flow(layout: Layout, words: string, size: number, colour: string, x: number, width: number): void {

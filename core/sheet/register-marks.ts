@@ -28,9 +28,12 @@ const KEPT: readonly LayerName[] = ["CUT", "LATCH", "DRILL", "MAGNETS", "POLARIT
 /** In page millimetres. */
 export function registerMarks(drawing: Drawing, grid: Grid, tile: Omit<Tile, "furniture">): Primitive[] {
   const { row, column, left, top, atX, atY, width, height } = tile;
-  const kept = drawing.layers
-    .filter(({ name }) => KEPT.includes(name))
-    .flatMap(({ items }) => plainPrimitives(items));
+  const kept = drawing.layers.flatMap(({ name, items }) => {
+    const plain = plainPrimitives(items);
+    // Of a dimension only its figure counts: its lines run right across the page.
+    if (name === "DIMENSIONS") return plain.filter(({ kind }) => kind === "text");
+    return KEPT.includes(name) ? plain : [];
+  });
   const clear = ([x, y]: Point) => {
     const spot: Point = [x - atX + left, y - atY + top];
     return kept.every((item) => distanceTo(item, spot) > CROSS + 1);

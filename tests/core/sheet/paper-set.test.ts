@@ -137,22 +137,26 @@ test("what a sheet's window does not show is cut off, at full size", async () =>
   expect(leaves[0].name).toBe("guide");
 });
 
-test.each(EXAMPLES)("%s: no table's head and no heading ends a sheet", async (name) => {
-  for (const system of ["metric", "inch"] as const) {
-    for (const paper of [PAPERS.a4, PAPERS.letter]) {
-      const set = await paperSet(exampleInput(name, system), paper, "iec");
-      for (const { leaves } of [named(set, "build-sheet"), named(set, "bench-card")]) {
-        for (const { marks } of leaves) {
-          // The foot's two words come last.
-          const words = marks.flatMap((mark) => (mark.kind === "words" ? [mark] : [])).slice(0, -2);
-          const lowest = words.reduce((low, mark) => (mark.y > low.y ? mark : low));
-          // Heads and headings alone are set strong; so are verdicts, which never stand alone on their line.
-          const line = words.filter(({ y }) => Math.abs(y - lowest.y) < 0.1);
-          expect(line.every(({ strong }) => strong) ? `${lowest.text} (${system}, ${paper.title})` : "").toBe(
-            "",
-          );
+test.each(EXAMPLES)(
+  "%s: no table's head, no heading and no words that lead over end a sheet",
+  async (name) => {
+    for (const system of ["metric", "inch"] as const) {
+      for (const paper of [PAPERS.a4, PAPERS.letter]) {
+        const set = await paperSet(exampleInput(name, system), paper, "iec");
+        for (const { leaves } of [named(set, "build-sheet"), named(set, "bench-card")]) {
+          for (const { marks } of leaves) {
+            // The foot's two words come last.
+            const words = marks.flatMap((mark) => (mark.kind === "words" ? [mark] : [])).slice(0, -2);
+            const lowest = words.reduce((low, mark) => (mark.y > low.y ? mark : low));
+            // Heads and headings alone are set strong; so are verdicts, which never stand alone on their line.
+            const line = words.filter(({ y }) => Math.abs(y - lowest.y) < 0.1);
+            expect(lowest.text).not.toMatch(/:$/);
+            expect(
+              line.every(({ strong }) => strong) ? `${lowest.text} (${system}, ${paper.title})` : "",
+            ).toBe("");
+          }
         }
       }
     }
-  }
-});
+  },
+);

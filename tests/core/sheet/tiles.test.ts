@@ -1,7 +1,7 @@
 /** A drawing on several pages: nothing lost, nothing scaled, register marks on both neighbours at one spot. */
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { type Circle, circle, type Drawing, line, text } from "../../../core/sheet/drawing.ts";
+import { type Circle, circle, type Drawing, dimension, line, text } from "../../../core/sheet/drawing.ts";
 import { PAPERS } from "../../../core/sheet/paper.ts";
 import { OVERLAP, type Tile } from "../../../core/sheet/tile.ts";
 import { type Tiling, tiling } from "../../../core/sheet/tiles.ts";
@@ -94,6 +94,20 @@ describe("tiles", () => {
     expect(Math.abs(heights[0] - (y - 0.05 * first.height))).toBeGreaterThan(5);
     expect(Math.abs(heights[1] - (y + 0.6 * first.height))).toBeGreaterThan(8);
     for (const height of heights) expect(height).toBeLessThan(left.top + left.height);
+  });
+
+  test("move their marks off a dimension's figure, not off its line", () => {
+    const plain = tiling(blank(300, 200), PAPERS.a4);
+    const [x, y] = marks(plain.tiles[0])[0].split(" ").map(Number);
+    const withFigure = (middle: number): Drawing => ({
+      ...blank(300, 200),
+      layers: [
+        { name: "DIMENSIONS", items: [dimension([middle - 60, y], [middle + 60, y], "x", y + 1, "120")] },
+      ],
+    });
+    const first = (drawing: Drawing) => marks(tiling(drawing, PAPERS.a4).tiles[0])[0];
+    expect(first(withFigure(x))).not.toBe(marks(plain.tiles[0])[0]);
+    expect(first(withFigure(x + 30))).toBe(marks(plain.tiles[0])[0]);
   });
 
   test("one page where it fits, the side that takes fewer where it does not", () => {
