@@ -37,6 +37,11 @@ function ranges(call: Call, input: DoorInput): MapAxis[] {
   if (!Array.isArray(over))
     throw new CallError('--over is missing: a range such as --over "magnets.gap=3 mm..8 mm"');
   return over.map((text) => {
+    const count = /:\s*\d+\s*$/.exec(String(text));
+    if (count !== null)
+      throw new CallError(
+        `--over: given "${text}", expected a range without a number of values: leave out "${count[0].trim()}"`,
+      );
     const read = parseAxis(`${text}:${ENDS}`, input.door);
     if (!read.ok) throw new CallError(`--over: ${read.error.message}`);
     return read.axis;

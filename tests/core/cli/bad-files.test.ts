@@ -70,6 +70,7 @@ describe("a bad call", () => {
     [["fit", MEDIUM_DOG]],
     [["fit", MEDIUM_DOG, "--count", "--angle", "60 deg", "--passes", "0", "--rest", "5 s"]],
     [["best", MEDIUM_DOG, "--over", "magnets.sides=1..2.5"]],
+    [["best", MEDIUM_DOG, "--over", "magnets.gap=3 mm..8 mm:5"]],
     [["new", "--from", "no-such-example", "x.door.json"]],
     [["dance"]],
     [[]],
