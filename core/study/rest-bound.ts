@@ -7,7 +7,7 @@
  * nearer zeros). Its way is at least the width of the well at the energy E′ of its end, so that E′ ≤ E − τ_fric width(E′).
  */
 import { lookUpWell, wellEnergy } from "../swing/fields.ts";
-import type { SwingSystem } from "../swing/system.ts";
+import { mostDamping, type SwingSystem } from "../swing/system.ts";
 
 /** Places looked at across the band. */
 const PLACES = 25;
@@ -67,6 +67,7 @@ export class RestBound {
     const base = energies[floor];
     let left = energy;
     let time = 0;
+    const damping = mostDamping(system);
     let from = 0;
     let to = PLACES - 1;
     for (let i = 0; i < MOST_HALF_SWINGS; i++) {
@@ -74,7 +75,7 @@ export class RestBound {
       while (energies[to] - base > left) to--;
       if (from < 1 || to > PLACES - 2) return Number.POSITIVE_INFINITY;
       if (this.holds(from - 1, to + 1, friction)) return time;
-      const half = halfSwing(system, Math.min(least[from - 1], least[to + 1]), left);
+      const half = halfSwing(system, damping, Math.min(least[from - 1], least[to + 1]), left);
       time += half;
       const width = this.widthAt(floor, left - friction * (to - from) * spacing);
       if (width === 0) return time + half * this.fewMore(friction, left);
@@ -109,11 +110,8 @@ export class RestBound {
 }
 
 /** What a half swing can take at most, s, with a slope of the pull of `least`, N m/rad, or more. */
-function halfSwing({ inertia, damping, air }: SwingSystem, least: number, energy: number): number {
-  let drag = 2 * air.stillDrag * Math.sqrt((2 * energy) / inertia);
-  let most = 0;
-  for (let i = 0; i < damping.length; i++) most = Math.max(most, damping[i]);
-  drag += most;
+function halfSwing({ inertia, air }: SwingSystem, damping: number, least: number, energy: number): number {
+  const drag = damping + 2 * air.stillDrag * Math.sqrt((2 * energy) / inertia);
   const square = least / inertia - (drag / (2 * inertia)) ** 2;
   return square > 0 ? Math.PI / Math.sqrt(square) : Number.POSITIVE_INFINITY;
 }

@@ -8,7 +8,7 @@
  * where it stops.
  */
 import type { RideSystem } from "../passage/relatch.ts";
-import { frictionAt, type SwingSystem } from "../swing/system.ts";
+import { frictionAt, mostDamping, type SwingSystem } from "../swing/system.ts";
 import { staticTorque } from "../swing/torque.ts";
 import { EdgeLooks, LOOKS } from "./edge-looks.ts";
 
@@ -122,11 +122,9 @@ export class RideBounds {
     return (this.viscous + this.stillDrag * speed) * speed;
   }
 
-  private findDrag({ air, damping }: SwingSystem): void {
-    this.viscous = Math.abs(air.wind) * air.scale * air.swingFactor * air.outer ** 3;
-    let most = 0;
-    for (let i = 0; i < damping.length; i++) if (damping[i] > most) most = damping[i];
-    this.viscous += most;
+  private findDrag(system: SwingSystem): void {
+    const { air } = system;
+    this.viscous = mostDamping(system) + Math.abs(air.wind) * air.scale * air.swingFactor * air.outer ** 3;
     this.stillDrag = air.stillDrag;
   }
 }

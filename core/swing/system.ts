@@ -282,6 +282,13 @@ export function regionOf(system: SwingSystem, angle: number, sign: number): numb
   return region;
 }
 
+/** Greatest viscous damping anywhere, N m s/rad. */
+export function mostDamping({ damping }: SwingSystem): number {
+  let most = 0;
+  for (let i = 0; i < damping.length; i++) if (damping[i] > most) most = damping[i];
+  return most;
+}
+
 /** Kinetic dry friction at an angle, N m; on a cut the greater of its two sides, as the seal's edge counts as touching. */
 export function frictionAt(system: SwingSystem, angle: number): number {
   const below = system.friction[regionOf(system, angle, -1)];
