@@ -1,10 +1,11 @@
 /** `hold`: the tolerance study and the hold it recommends; in parts for many machines, and joined again. */
+import { counted } from "../quantity/format.ts";
 import { countOnWorkers, StudyStopped } from "../study/channel.ts";
 import { holdJson } from "../study/hold-json.ts";
 import { type HoldStudy, holdStudy } from "../study/hold-study.ts";
 import { joinParts, parsePart, partRange, readPart, writePart } from "../study/part.ts";
 import { DEFAULT_SAMPLES, DEFAULT_SEED, requestFaults, type StudyRequest } from "../study/request.ts";
-import { percent, seconds } from "../study/study-words.ts";
+import { percent, seconds, settleWords } from "../study/study-words.ts";
 import type { StudyTotal } from "../study/total.ts";
 import { type Call, CallError, countOption, INTERRUPTED, readCallOf, textOption } from "./call.ts";
 import { readDoorFile, textOf } from "./door-input.ts";
@@ -31,7 +32,7 @@ export async function holdCommand(args: readonly string[]): Promise<number> {
   const request = requested(call);
   try {
     return textOption(call, "part") === null
-      ? printed(holdStudy(request, await counted(request, call, 0, request.samples)), call)
+      ? printed(holdStudy(request, await countSamples(request, call, 0, request.samples)), call)
       : await countPart(request, call);
   } catch (error) {
     if (!(error instanceof StudyStopped)) throw error;
@@ -50,7 +51,7 @@ function requested(call: Call): StudyRequest {
 }
 
 /** Counts samples on worker threads, with a bar on a terminal; Ctrl-C stops at once. */
-export async function counted(
+export async function countSamples(
   request: StudyRequest,
   call: Call,
   from: number,
@@ -81,7 +82,7 @@ async function countPart(request: StudyRequest, call: Call): Promise<number> {
       `part ${read.part} of ${read.parts} has no samples: ${request.samples} are asked for in all; expected at least as many samples as parts`,
     );
   }
-  const total = await counted(request, call, from, to);
+  const total = await countSamples(request, call, from, to);
   const out = textOption(call, "out") ?? `hold-part-${read.part}-of-${read.parts}.json`;
   writeTextFile(out, writePart(request, total.asTally({ from, to })));
   process.stdout.write(
@@ -118,7 +119,7 @@ function holdText(study: HoldStudy): string {
 
 function answerSentence(study: HoldStudy): string {
   const { recommended, probability, lowerBound, reliability, samples, seed } = study;
-  const base = `(${samples} sample${samples === 1 ? "" : "s"}, seed ${seed})`;
+  const base = `(${counted(samples, "sample")}, seed ${seed})`;
   if (recommended === null || probability === null || lowerBound === null) {
     return `No hold is recommended at ${percent(reliability)} ${base}: ${study.whyNone ?? ""}`;
   }
@@ -130,19 +131,14 @@ function animalText(recommended: number | null, whyNone: string | null): string 
 }
 
 function settleText({ settle, settleError, settleFrom }: HoldStudy): string {
-  const rows = SHARES.map((share) => [`  ${share} %`, settleWords(settle[share], settleError[share])]);
+  const rows = SHARES.map((share) => {
+    const { time, error } = settleWords(settle[share], settleError[share]);
+    return [`  ${share} %`, `${time} ${error}`.trim()];
+  });
   return `Settled after let-go, share of passages\n${columns(rows)}\n${wrapped(`From ${settleFrom}; ± one standard error.`, 0)}`;
 }
 
 const SHARES = ["5", "50", "95", "99"] as const;
-
-/** An error is told to a hundredth, upwards. */
-function settleWords(time: number | null, error: number | null): string {
-  if (time === null) return "never";
-  return error === null
-    ? seconds(time)
-    : `${time.toFixed(2)} ± ${(Math.ceil(100 * error - 1e-9) / 100).toFixed(2)} s`;
-}
 
 function causesText({ causes, causesAt }: HoldStudy): string {
   const rows = Object.entries(causes).flatMap(([cause, share]) =>

@@ -10,7 +10,7 @@ import { StudyStopped } from "../study/channel.ts";
 import { type HoldStudy, holdStudy } from "../study/hold-study.ts";
 import { DEFAULT_SEED, requestFaults } from "../study/request.ts";
 import { type Call, CallError, countOption, readCall, textOption } from "./call.ts";
-import { counted } from "./command-hold.ts";
+import { countSamples } from "./command-hold.ts";
 import { readDoorFile, unitSystem } from "./door-input.ts";
 import { columns } from "./table.ts";
 import { writeBytesFile } from "./write-file.ts";
@@ -80,7 +80,7 @@ async function studyOf(door: Door, samples: number, seed: number, call: Call): P
   const request = { door, samples, seed };
   const faults = requestFaults(request);
   if (faults.length > 0) throw new CallError(faults.map(({ message }) => message).join("\n"));
-  return holdStudy(request, await counted(request, call, 0, samples));
+  return holdStudy(request, await countSamples(request, call, 0, samples));
 }
 
 function packed(files: readonly SheetFile[]): SheetFile {

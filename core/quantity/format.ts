@@ -116,3 +116,8 @@ export function formatInches(metres: number, denominator = 64): string {
     .join(" ");
   return `${sign}${number} in`;
 }
+
+/** "1 pulse", "2 pulses". */
+export function counted(count: number, one: string): string {
+  return `${count} ${one}${count === 1 ? "" : "s"}`;
+}

@@ -1,11 +1,13 @@
 /** Where the flap comes to rest, and what keeps it from the centre: model page, sections 2, 3 and 6. */
+
 import { velocityPressure } from "../parts/gust.ts";
+import { counted } from "../quantity/format.ts";
 import { nearestRestSet, type RestSet, setsOutside } from "../swing/rest.ts";
 import type { Computed } from "./compute.ts";
 import { edgeReserve, FRICTION_SPREAD, reserveElsewhere } from "./findings-reserve.ts";
 import { NO_HOLD, type Rule, type Verdict } from "./findings-rule.ts";
 import { centringStiffness, GENTLE_BREEZE, shift } from "./findings-shift.ts";
-import { counted, listed, side, type Words } from "./words.ts";
+import { listed, side, type Words } from "./words.ts";
 
 /** Whether and where the swing ends. */
 function settles(computed: Computed, w: Words): Verdict {

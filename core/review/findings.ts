@@ -6,6 +6,7 @@
  *
  * The ids are `FINDING_RULES` in the order of the list; nothing else names them.
  */
+import { counted } from "../quantity/format.ts";
 import type { Computed } from "./compute.ts";
 import type { Finding, FindingStatus, Suggestion } from "./finding.ts";
 import { CARE_RULES } from "./findings-care.ts";
@@ -17,7 +18,7 @@ import type { Rule, Verdict } from "./findings-rule.ts";
 import { SUPPLY_RULES } from "./findings-supply.ts";
 import { SWING_RULES } from "./findings-swing.ts";
 import { newBench, suggestionsFor } from "./suggest.ts";
-import { counted, listed, type Words } from "./words.ts";
+import { listed, type Words } from "./words.ts";
 
 export const FINDING_RULES: readonly Rule[] = [
   ...FIT_RULES,

@@ -135,11 +135,6 @@ export function side(angle: number): string {
   return angle < 0 ? "indoors" : "outdoors";
 }
 
-/** "1 pulse", "2 pulses". */
-export function counted(count: number, one: string): string {
-  return `${count} ${one}${count === 1 ? "" : "s"}`;
-}
-
 /** Lengths up to this are cut by a rule with fractions, m. */
 const LONGEST_FRACTION = 3;
 /** Digits a file's entry keeps. */

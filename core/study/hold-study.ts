@@ -1,4 +1,5 @@
 /** The answer of a tolerance study: plain data, exactly what is printed, drawn and saved. */
+import { counted } from "../quantity/format.ts";
 import { CONFIDENCE, lowerBound, samplesNeeded } from "./binomial.ts";
 import { type Counts, type CurvePoint, countsOf, curvePoints, recommendedPlace, settingAt } from "./curve.ts";
 import { gridSpacing } from "./grid.ts";
@@ -90,7 +91,7 @@ export function holdStudy(request: StudyRequest, total: StudyTotal): HoldStudy {
     samplesNeeded: samplesNeeded(reliability),
     settingStep: spacing,
     settleStep: BIN_WIDTH,
-    settleFrom: `${request.samples} plain sample${request.samples === 1 ? "" : "s"} and ${pointWords(total.plan)}, weighed by their precision`,
+    settleFrom: `${counted(request.samples, "plain sample")} and ${pointWords(total.plan)}, weighed by their precision`,
     ...mixture,
     drivers: settleDrivers(request, total.points),
     holdDrivers: neededDrivers(request, total.needed),

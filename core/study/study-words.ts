@@ -1,5 +1,6 @@
 /** What a study says in sentences: why no hold will do, and what its probability means. */
 import type { Door } from "../door/door.ts";
+import { counted } from "../quantity/format.ts";
 import { lowerBound, samplesNeeded } from "./binomial.ts";
 import type { AnimalAnswer, HoldAnswer } from "./hold-study.ts";
 import { CAUSES, type Cause } from "./tally.ts";
@@ -15,6 +16,18 @@ export function percent(share: number): string {
 /** Seconds to a hundredth. */
 export function seconds(time: number): string {
   return `${Number(time.toFixed(2))} s`;
+}
+
+export interface SettleWords {
+  readonly time: string;
+  readonly error: string;
+}
+
+/** A settle time and its error, s: the error to a hundredth of a second, upwards; `null` is never, or no error to tell. */
+export function settleWords(time: number | null, error: number | null): SettleWords {
+  if (time === null) return { time: "never", error: "" };
+  if (error === null) return { time: `${time.toFixed(2)} s`, error: "" };
+  return { time: time.toFixed(2), error: `± ${(Math.ceil(100 * error - 1e-9) / 100).toFixed(2)} s` };
 }
 
 /** What each cause is, said of samples that are not caught. */
@@ -41,7 +54,7 @@ export function whyNone(none: NoneCase): string {
   const target = percent(reliability);
   const needed = samplesNeeded(reliability);
   if (samples < needed) {
-    return `${samples} sample${samples === 1 ? "" : "s"} cannot show ${target} with 95 % confidence, whatever comes out: at least ${needed} are needed, and then not one may fail.`;
+    return `${counted(samples, "sample")} cannot show ${target} with 95 % confidence, whatever comes out: at least ${needed} are needed, and then not one may fail.`;
   }
   const share = caughtAtEnd / samples;
   const bound = percent(lowerBound(caughtAtEnd, samples));

@@ -1,8 +1,9 @@
 /** By when how many passages are settled, with the error of each time; animal by animal where there are several. */
 import type { ReactNode } from "react";
 import type { SettleFigures, SettleShare } from "../../core/study/settle-quantiles.ts";
+import { settleWords } from "../../core/study/study-words.ts";
 import type { StudyView } from "../state/view.ts";
-import { holdWords, settleWords } from "./settle-words.ts";
+import { holdWords } from "./hold-words.ts";
 
 const SHARES: readonly SettleShare[] = ["5", "50", "95", "99"];
 

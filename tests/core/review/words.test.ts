@@ -1,12 +1,13 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { fieldAt, isNumeric, numericPaths } from "../../../core/door/index.ts";
+import { counted } from "../../../core/quantity/format.ts";
 import { parseQuantity } from "../../../core/quantity/quantity.ts";
 import { compute } from "../../../core/review/compute.ts";
 import { findings } from "../../../core/review/findings.ts";
 import { resultValues } from "../../../core/review/results.ts";
 import { entry } from "../../../core/review/suggest-round.ts";
-import { counted, entryText, figureText, listed, side, words } from "../../../core/review/words.ts";
+import { entryText, figureText, listed, side, words } from "../../../core/review/words.ts";
 import { goodWith, SAMPLE_FILES, sampleDoor } from "./doors.ts";
 
 const METRIC = words("metric");

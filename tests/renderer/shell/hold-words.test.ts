@@ -1,12 +1,5 @@
 import { expect, test } from "vitest";
-import { holdWords, settleWords } from "../../../renderer/shell/settle-words.ts";
-
-test("a settle time with its error, told upwards; never, and no error, are said as such", () => {
-  expect(settleWords(6.954, 0.0412)).toEqual({ time: "6.95", error: "± 0.05 s" });
-  expect(settleWords(6.954, 0.05)).toEqual({ time: "6.95", error: "± 0.05 s" });
-  expect(settleWords(6.9, null)).toEqual({ time: "6.90 s", error: "" });
-  expect(settleWords(null, null)).toEqual({ time: "never", error: "" });
-});
+import { holdWords } from "../../../renderer/shell/hold-words.ts";
 
 test("a hold, or why there is none: too few samples are no verdict on the door", () => {
   const study = { samplesNeeded: 2995, reliability: 0.999 };
