@@ -26,8 +26,6 @@ import { templateGuide } from "./template-guide.ts";
 import { solenoidTemplate } from "./template-solenoid.ts";
 import { type SymbolSet, wiringDiagram } from "./wiring.ts";
 
-export { symbolsFor } from "./symbols-for.ts";
-
 export interface SheetFile {
   readonly name: string;
   readonly type: string;
