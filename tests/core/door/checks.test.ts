@@ -43,16 +43,19 @@ describe("checks between keys", () => {
 
   it("say in words exactly what the fast check says", () => {
     // Evenly spread: doubles by their bits would hardly ever be of like size.
-    const size = (min: number, max: number) =>
+    const even = (min: number, max: number) =>
       fc.integer({ min: 0, max: 1e6 }).map((i) => min + (max - min) * (i / 1e6));
+    // One key in five is drawn from far and wide, the others where latches work: about half of all have no fault.
+    const size = (min: number, max: number, from: number, to: number) =>
+      fc.oneof({ weight: 4, arbitrary: even(from, to) }, { weight: 1, arbitrary: even(min, max) });
     const sample = fc.tuple(
-      size(0.001, 0.03),
-      size(0.001, 0.03),
-      size(0.001, 0.4),
-      size(0, 0.01),
-      size(0.001, 0.03),
-      size(0, 1),
-      size(-0.4, 0.4),
+      size(0.001, 0.03, 0.004, 0.01),
+      size(0.001, 0.03, 0.012, 0.018),
+      size(0.001, 0.4, 0.2, 0.34),
+      size(0, 0.01, 0, 0.002),
+      size(0.001, 0.03, 0.01, 0.03),
+      size(0, 1, 0.3, 1),
+      size(-0.4, 0.4, -0.1, 0.1),
     );
     const paths = [
       "boltWidth",
@@ -73,7 +76,7 @@ describe("checks between keys", () => {
       }),
       { numRuns: 1000 },
     );
-    expect(failing).toBeGreaterThan(100);
-    expect(failing).toBeLessThan(1000);
+    expect(failing).toBeGreaterThan(250);
+    expect(failing).toBeLessThan(750);
   });
 });
