@@ -7,15 +7,8 @@ import { pageHtml } from "../../core/sheet/page-html.ts";
 import { PAPERS } from "../../core/sheet/paper.ts";
 import { templates } from "../../core/sheet/sheet-set.ts";
 import { svgFile } from "../../core/sheet/svg.ts";
-import {
-  drawnOf,
-  EXAMPLES,
-  exampleInput,
-  exampleJson,
-  fileOf,
-  outputOf,
-  program,
-} from "../core/sheet/sample.ts";
+import { EXAMPLES, exampleJson } from "../core/doors.ts";
+import { drawnOf, exampleInput, fileOf, outputOf, program } from "../core/sheet/sample.ts";
 import { launchChromium } from "./harness/chromium.ts";
 
 let browser: Browser;

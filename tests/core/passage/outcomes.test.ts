@@ -1,18 +1,13 @@
 /** The outcome of every hold at once against the relatch of each hold by itself. */
-import { readFileSync } from "node:fs";
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { readDoor } from "../../../core/door/index.ts";
 import { outcomeStretches } from "../../../core/passage/outcomes.ts";
 import { holdStart } from "../../../core/passage/passage.ts";
 import { type Computed, compute, relatchAt } from "../../../core/review/compute.ts";
-
-const folder = new URL("../../reference/model/doors/", import.meta.url);
+import { referenceDoor } from "../doors.ts";
 
 function computed(name: string): Computed {
-  const read = readDoor(readFileSync(new URL(`${name}.door.json`, folder), "utf8"));
-  if (!read.ok) throw new Error(name);
-  return compute(read.door);
+  return compute(referenceDoor(name));
 }
 
 function stretchesOf(door: Computed, step = 0.02) {

@@ -1,30 +1,7 @@
-/** Doors for the review's tests: the reference doors, and one good door to spoil. */
-import { readdirSync, readFileSync } from "node:fs";
-import { type Door, readDoor } from "../../../core/door/index.ts";
+/** One good door for the review's tests, to spoil. */
+import type { Door } from "../../../core/door/index.ts";
 import type { DoorEdit } from "../../../core/review/finding.ts";
-
-const FOLDER = new URL("../../reference/model/doors/", import.meta.url);
-
-export type DoorJson = Record<string, Record<string, unknown>> & { animals?: unknown };
-
-/** The door of a file's data; throws with every fault where it is not one. */
-export function doorOf(data: unknown): Door {
-  const read = readDoor(JSON.stringify(data));
-  if (!read.ok) throw new Error(read.errors.map((e) => e.message).join("\n"));
-  return read.door;
-}
-
-export const SAMPLE_FILES: readonly string[] = readdirSync(FOLDER)
-  .filter((name) => name.endsWith(".door.json"))
-  .sort();
-
-export function sampleJson(file: string): DoorJson {
-  return JSON.parse(readFileSync(new URL(file, FOLDER), "utf8"));
-}
-
-export function sampleDoor(file: string): Door {
-  return doorOf(sampleJson(file));
-}
+import { doorOf } from "../doors.ts";
 
 /** A door on which every finding is ok or a caution that always applies; invented. */
 export const GOOD = {

@@ -1,22 +1,16 @@
 import { describe, expect, test } from "vitest";
-import { readDoor } from "../../../core/door/index.ts";
 import { compute } from "../../../core/review/compute.ts";
 import { decidingAnimal, explain } from "../../../core/review/explain.ts";
 import { RESULTS, resultValues } from "../../../core/review/results.ts";
 import { figureText, words } from "../../../core/review/words.ts";
-import { doorOf, GOOD, goodWith, SAMPLE_FILES, sampleDoor, sampleJson, withChanges } from "./doors.ts";
+import { doorOf, opened, REFERENCE_DOORS, referenceDoor, referenceJson } from "../doors.ts";
+import { GOOD, goodWith, withChanges } from "./doors.ts";
 
 const METRIC = words("metric");
 const INCH = words("inch");
 
-function fileOf(data: unknown) {
-  const read = readDoor(JSON.stringify(data));
-  if (!read.ok) throw new Error(read.errors[0].message);
-  return read;
-}
-
-test.each(SAMPLE_FILES)("every result explains itself, the figures being the review's own: %s", (name) => {
-  const { door, file } = fileOf(sampleJson(name));
+test.each(REFERENCE_DOORS)("every result explains itself, the figures being the review's own: %s", (name) => {
+  const { door, file } = opened(referenceJson(name));
   const computed = compute(door);
   const values = resultValues(computed);
   for (const { name: result, unit } of RESULTS) {
@@ -39,7 +33,7 @@ describe("inputs", () => {
     "latch.springForce": "2.2 ozf",
     "flap.extraMasses": [{ name: "strike", mass: "3 oz", distanceFromHinge: "10 in" }],
   });
-  const { door, file } = fileOf(data);
+  const { door, file } = opened(data);
   const computed = compute(door);
   const input = (result: string, key: string, given = true) =>
     explain(computed, result, METRIC, given ? file : null).inputs.find((one) => one.name === key);
@@ -89,7 +83,7 @@ describe("inputs", () => {
 });
 
 test("keys of an animal are those of the one the result is of", () => {
-  const family = compute(sampleDoor("20-family.door.json"));
+  const family = compute(referenceDoor("20-family"));
   const names = explain(family, "push.energy", METRIC).inputs.map((input) => input.name);
   expect(names).toContain(`animals.${family.hardestPush}.speed`);
   const wide = compute(

@@ -9,7 +9,8 @@ import {
 } from "../../../core/review/findings.ts";
 import { resultNamed, resultValues } from "../../../core/review/results.ts";
 import { words } from "../../../core/review/words.ts";
-import { GOOD, goodWith, SAMPLE_FILES, sampleDoor } from "./doors.ts";
+import { REFERENCE_DOORS, referenceDoor } from "../doors.ts";
+import { GOOD, goodWith } from "./doors.ts";
 
 const METRIC = words("metric");
 const INCH = words("inch");
@@ -18,7 +19,7 @@ const OPTIONAL = ["magnets", "latch", "solenoid", "driver", "timer", "supply"] a
 
 /** The reference doors, and the good door without each of its sections and pairs of them. */
 const DOORS = [
-  ...SAMPLE_FILES.map((file) => [file, sampleDoor(file)] as const),
+  ...REFERENCE_DOORS.map((file) => [file, referenceDoor(file)] as const),
   ...OPTIONAL.flatMap((a, i) =>
     OPTIONAL.slice(i).map(
       (b) => [`without ${a}, ${b}`, goodWith({ [a]: undefined, [b]: undefined })] as const,
@@ -62,19 +63,17 @@ test("a good door has only cautions that always apply", () => {
 });
 
 test("the worst come first, in their order otherwise", () => {
-  const all = findings(compute(sampleDoor("04-jamb-two-like.door.json")), METRIC);
+  const all = findings(compute(referenceDoor("04-jamb-two-like")), METRIC);
   const sorted = worstFirst(all);
   expect(sorted.map((f) => f.status)).toEqual(
     [...sorted.map((f) => f.status)].sort((a, b) => "fco".indexOf(a[0]) - "fco".indexOf(b[0])),
   );
   expect(sorted.filter((f) => f.status === "ok")).toEqual(all.filter((f) => f.status === "ok"));
-  expect(verdict(all, compute(sampleDoor("04-jamb-two-like.door.json")), METRIC)).toContain(
-    sorted[0].message,
-  );
+  expect(verdict(all, compute(referenceDoor("04-jamb-two-like")), METRIC)).toContain(sorted[0].message);
 });
 
 test("at once is the same without suggestions", () => {
-  const computed = compute(sampleDoor("13-wide-seal.door.json"));
+  const computed = compute(referenceDoor("13-wide-seal"));
   const bare = ({ id, status, results }: { id: string; status: string; results: readonly string[] }) => ({
     id,
     status,

@@ -16,7 +16,8 @@ import {
 import { type Computed, compute } from "../../../core/review/compute.ts";
 import { keysOf } from "../../../core/review/result-keys.ts";
 import { RESULTS, resultNamed, resultValues } from "../../../core/review/results.ts";
-import { doorOf, GOOD, goodWith, sampleDoor, withChanges } from "./doors.ts";
+import { doorOf, referenceDoor } from "../doors.ts";
+import { GOOD, goodWith, withChanges } from "./doors.ts";
 
 /** Seal, damper edge, stops, two alternating magnets a side and a kick: all that can be met on the way. */
 const EVERYTHING = {
@@ -33,8 +34,8 @@ const EVERYTHING = {
 };
 
 const DOORS: readonly Door[] = [
-  sampleDoor("15-damper.door.json"),
-  sampleDoor("32-pinned-at-stop.door.json"),
+  referenceDoor("15-damper"),
+  referenceDoor("32-pinned-at-stop"),
   goodWith(EVERYTHING),
   goodWith({
     ...EVERYTHING,

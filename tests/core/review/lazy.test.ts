@@ -3,13 +3,13 @@ import { describe, expect, test } from "vitest";
 import { compute } from "../../../core/review/compute.ts";
 import { computeLazily, swingRun } from "../../../core/review/lazy.ts";
 import { RESULTS } from "../../../core/review/results.ts";
-import { SAMPLE_FILES, sampleDoor } from "./doors.ts";
+import { REFERENCE_DOORS, referenceDoor } from "../doors.ts";
 
 describe("computeLazily", () => {
   const run = swingRun();
 
-  test.each(SAMPLE_FILES)("%s: every result and the relatch", (file) => {
-    const door = sampleDoor(file);
+  test.each(REFERENCE_DOORS)("%s: every result and the relatch", (file) => {
+    const door = referenceDoor(file);
     const whole = compute(door);
     const lazy = computeLazily(door, whole, run);
     for (const { name, value } of [...RESULTS].reverse())
@@ -22,7 +22,7 @@ describe("computeLazily", () => {
   });
 
   test("the trace is the governing swing's, whichever crossing was read before", () => {
-    const door = sampleDoor("20-family.door.json");
+    const door = referenceDoor("20-family");
     const whole = compute(door);
     const lazy = computeLazily(door, whole, run);
     for (const crossing of [...lazy.crossings].reverse())
@@ -33,7 +33,7 @@ describe("computeLazily", () => {
   });
 
   test("only what is read is computed", () => {
-    const door = sampleDoor("04-jamb-two-like.door.json");
+    const door = referenceDoor("04-jamb-two-like");
     const known = {
       door,
       get centring(): never {

@@ -6,7 +6,7 @@ import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
 import { compute } from "../../../core/review/compute.ts";
 import { RESULTS, resultValues } from "../../../core/review/results.ts";
-import { SAMPLE_FILES, sampleDoor } from "./doors.ts";
+import { REFERENCE_DOORS, referenceDoor } from "../doors.ts";
 
 interface Expected {
   readonly results: Readonly<Record<string, number | null>>;
@@ -33,9 +33,9 @@ function allowed(name: string, value: number, { results }: Expected): number {
 }
 
 describe("every result of a door against the second implementation", () => {
-  test.each(SAMPLE_FILES)("%s", (file) => {
-    const expected = EXPECTED[file];
-    const computed = compute(sampleDoor(file));
+  test.each(REFERENCE_DOORS)("%s", (file) => {
+    const expected = EXPECTED[`${file}.door.json`];
+    const computed = compute(referenceDoor(file));
     const values = resultValues(computed);
     expect(Object.keys(expected.results).sort()).toEqual(RESULTS.map((r) => r.name).sort());
     for (const [name, reference] of Object.entries(expected.results)) {

@@ -4,7 +4,8 @@ import { type Computed, compute } from "../../../core/review/compute.ts";
 import type { Finding } from "../../../core/review/finding.ts";
 import { findings } from "../../../core/review/findings.ts";
 import { type Words, words } from "../../../core/review/words.ts";
-import { doorOf, edited, GOOD, SAMPLE_FILES, sampleJson, withChanges } from "./doors.ts";
+import { doorOf, REFERENCE_DOORS, referenceJson } from "../doors.ts";
+import { edited, GOOD, withChanges } from "./doors.ts";
 
 /** Spoiled one way or two; what is wrong can be put right. */
 const SPOILED: Readonly<Record<string, Readonly<Record<string, unknown>>>> = {
@@ -57,7 +58,7 @@ const SPOILED: Readonly<Record<string, Readonly<Record<string, unknown>>>> = {
 };
 
 const DOORS = [
-  ...SAMPLE_FILES.map((file) => [file, sampleJson(file)] as const),
+  ...REFERENCE_DOORS.map((file) => [file, referenceJson(file)] as const),
   ...Object.entries(SPOILED).map(([name, changes]) => [name, withChanges(GOOD, changes)] as const),
 ];
 
@@ -167,7 +168,7 @@ test("a hot coil that does not withdraw the bolt is not to be fed less", () => {
 });
 
 test("magnets that pull to the centre say what they cost in push force", () => {
-  const all = findings(compute(doorOf(sampleJson("06-jamb-repel.door.json"))), words("metric"));
+  const all = findings(compute(doorOf(referenceJson("06-jamb-repel"))), words("metric"));
   const turned = all.find((f) => f.id === "magnets.centring")?.suggestions[0];
   expect(turned?.edits).toEqual([{ path: "magnets.force", text: "attract" }]);
   expect(turned?.cost).toMatch(/^The push rises from 2\.22 N to [\d.]+ N \(at ease up to 4\.41 N\)/);

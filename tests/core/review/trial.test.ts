@@ -8,7 +8,8 @@ import { resultValues } from "../../../core/review/results.ts";
 import { applyEdits, editValue } from "../../../core/review/suggest-apply.ts";
 import { recompute } from "../../../core/review/suggest-recompute.ts";
 import { restSets, setsOutside } from "../../../core/swing/rest.ts";
-import { goodWith, SAMPLE_FILES, sampleDoor } from "./doors.ts";
+import { REFERENCE_DOORS, referenceDoor } from "../doors.ts";
+import { goodWith } from "./doors.ts";
 
 const good = goodWith({});
 
@@ -69,7 +70,7 @@ const EDITS = [
 
 const BASES: readonly Computed[] = [
   compute(good),
-  ...["09-out-of-plumb.door.json", "20-family.door.json"].map((name) => compute(sampleDoor(name))),
+  ...["09-out-of-plumb", "20-family"].map((name) => compute(referenceDoor(name))),
 ];
 
 test.each(EDITS)("the short way to the door with %s at %s gives what the long way gives", (path, text) => {
@@ -84,8 +85,8 @@ test.each(EDITS)("the short way to the door with %s at %s gives what the long wa
   }
 });
 
-test.each(SAMPLE_FILES)("the friction reserve agrees with the rest sets: %s", (name) => {
-  const computed = compute(sampleDoor(name));
+test.each(REFERENCE_DOORS)("the friction reserve agrees with the rest sets: %s", (name) => {
+  const computed = compute(referenceDoor(name));
   const { latch, system } = computed;
   if (latch === null || system.friction.every((f) => f === 0)) return;
   for (const factor of [0.3, 0.7, 1, 1.4, 2, 5, 20]) {

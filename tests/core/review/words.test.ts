@@ -8,7 +8,8 @@ import { findings } from "../../../core/review/findings.ts";
 import { resultValues } from "../../../core/review/results.ts";
 import { entry } from "../../../core/review/suggest-round.ts";
 import { entryText, figureText, listed, side, words } from "../../../core/review/words.ts";
-import { goodWith, SAMPLE_FILES, sampleDoor } from "./doors.ts";
+import { REFERENCE_DOORS, referenceDoor } from "../doors.ts";
+import { goodWith } from "./doors.ts";
 
 const METRIC = words("metric");
 const INCH = words("inch");
@@ -144,10 +145,10 @@ const UNIT_WORDS: Readonly<
   W: "power",
 };
 
-test.each([...SAMPLE_FILES.filter((name) => !name.startsWith("20")), "good"])(
+test.each([...REFERENCE_DOORS.filter((name) => !name.startsWith("20")), "good"])(
   "sentences carry the results' own figures: %s",
   (name) => {
-    const computed = compute(name === "good" ? goodWith({}) : sampleDoor(name));
+    const computed = compute(name === "good" ? goodWith({}) : referenceDoor(name));
     const values = resultValues(computed);
     for (const w of [METRIC, INCH]) {
       const said = new Map(findings(computed, w).map((f) => [f.id, f.message]));

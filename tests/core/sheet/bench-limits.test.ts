@@ -5,7 +5,8 @@ import { benchLimits, handAngle } from "../../../core/sheet/bench-limits.ts";
 import { Motion } from "../../../core/swing/motion.ts";
 import { SwingRun } from "../../../core/swing/swing.ts";
 import { Trace } from "../../../core/swing/trace.ts";
-import { drawnOf, exampleJson, variant } from "./sample.ts";
+import { exampleJson } from "../doors.ts";
+import { drawnOf, variant } from "./sample.ts";
 
 const computedOf = (json: unknown) => compute(drawnOf(json).door);
 

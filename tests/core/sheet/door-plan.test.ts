@@ -1,17 +1,11 @@
 /** Where everything sits, against the file's own numbers and against the physics of two bar magnets. */
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { readDoor } from "../../../core/door/index.ts";
 import { magnetRows } from "../../../core/parts/magnets.ts";
 import { compute } from "../../../core/review/compute.ts";
 import { type DoorPlan, doorPlan, type Pocket } from "../../../core/sheet/door-plan.ts";
-import { EXAMPLES, exampleJson, type Json, variant } from "./sample.ts";
-
-function doorOf(json: unknown) {
-  const read = readDoor(JSON.stringify(json));
-  if (!read.ok) throw new Error(read.errors.map(({ message }) => message).join("\n"));
-  return read.door;
-}
+import { type DoorJson, doorOf, EXAMPLES, exampleJson } from "../doors.ts";
+import { variant } from "./sample.ts";
 
 const planOf = (json: unknown): DoorPlan => doorPlan(doorOf(json));
 
@@ -63,7 +57,7 @@ function withMagnets(choice: {
   sides: number;
   rows: number;
   gapMm: number;
-}): Json {
+}): DoorJson {
   const { rows, gapMm, ...rest } = choice;
   const sill = choice.arrangement === "sill";
   return variant({

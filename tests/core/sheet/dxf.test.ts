@@ -7,7 +7,8 @@ import { circle, Sketch, text } from "../../../core/sheet/drawing.ts";
 import { CAP_HEIGHT, dxfFile } from "../../../core/sheet/dxf.ts";
 import { plainPrimitives } from "../../../core/sheet/plain.ts";
 import { templates } from "../../../core/sheet/sheet-set.ts";
-import { drawnOf, EXAMPLES, exampleJson, fileOf, variant } from "./sample.ts";
+import { EXAMPLES, exampleJson } from "../doors.ts";
+import { drawnOf, fileOf, variant } from "./sample.ts";
 
 interface Entity {
   readonly type: string;

@@ -1,16 +1,17 @@
 /** The netlist against a general circuit simulator (Debian's ngspice) and against its own promises. */
 import { execFileSync, spawnSync } from "node:child_process";
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { type Door, readDoor } from "../../../core/door/index.ts";
+import type { Door } from "../../../core/door/index.ts";
 import { compute } from "../../../core/review/compute.ts";
 import { resultValues } from "../../../core/review/results.ts";
 import { type Netlist, netlist } from "../../../core/sheet/netlist.ts";
 import { netlistLacks } from "../../../core/sheet/netlist-values.ts";
-import { goodWith, sampleDoor } from "../review/doors.ts";
+import { EXAMPLES, exampleDoor, referenceDoor } from "../doors.ts";
+import { goodWith } from "../review/doors.ts";
 
 const simulates = spawnSync("ngspice", ["--version"]).status === 0;
 const WHY_NOT = simulates ? "" : " (skipped: ngspice is not installed; on Debian: apt-get install ngspice)";
@@ -18,16 +19,6 @@ const WHY_NOT = simulates ? "" : " (skipped: ngspice is not installed; on Debian
 const AGREES = 0.02;
 /** A switch without drop or resistance is a millionth of the coil in the simulator: W where the core says 0. */
 const IDEAL_SWITCH = 1e-3;
-
-const EXAMPLES = ["cat", "large-dog-plywood", "medium-dog", "never-latches"] as const;
-
-function example(name: string): Door {
-  const read = readDoor(
-    readFileSync(new URL(`../../../assets/examples/${name}.door.json`, import.meta.url), "utf8"),
-  );
-  if (!read.ok) throw new Error(name);
-  return read.door;
-}
 
 function netlistFor(door: Door): Netlist {
   const made = netlist(compute(door));
@@ -75,9 +66,9 @@ const REFERENCES = [
 ];
 
 describe("netlist in a circuit simulator", () => {
-  test.skipIf(!simulates).each(EXAMPLES)(`%s${WHY_NOT}`, (name) => compare(netlistFor(example(name))));
+  test.skipIf(!simulates).each(EXAMPLES)(`%s${WHY_NOT}`, (name) => compare(netlistFor(exampleDoor(name))));
   test.skipIf(!simulates).each(REFERENCES)(`reference door %s${WHY_NOT}`, (name) =>
-    compare(netlistFor(sampleDoor(`${name}.door.json`))),
+    compare(netlistFor(referenceDoor(name))),
   );
 
   const drive = fc.oneof(
@@ -125,7 +116,7 @@ describe("netlist in a circuit simulator", () => {
 
 describe("netlist as text", () => {
   test("promises the review's own figures", () => {
-    const computed = compute(example("medium-dog"));
+    const computed = compute(exampleDoor("medium-dog"));
     const values = resultValues(computed);
     const measures = netlist(computed)?.measures ?? [];
     const listed = measures.filter(({ result }) => result !== null);
@@ -140,7 +131,7 @@ describe("netlist as text", () => {
   });
 
   test("without a clamp the coil stays on and no release is measured", () => {
-    const made = netlistFor(example("never-latches"));
+    const made = netlistFor(exampleDoor("never-latches"));
     expect(made.text).toContain("NO CLAMP");
     expect(made.text).not.toMatch(/^\.meas tran release_time/m);
     expect(made.absent).toEqual([expect.stringMatching(/^release_time: no clamp/)]);

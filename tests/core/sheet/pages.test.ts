@@ -16,7 +16,8 @@ import { holdToSet, type SheetInput } from "../../../core/sheet/sheet-input.ts";
 import { sizes } from "../../../core/sheet/sizes.ts";
 import type { HoldStudy } from "../../../core/study/hold-study.ts";
 import { runStudy } from "../../../core/study/study.ts";
-import { EXAMPLES, exampleInput, inputOf, variant } from "./sample.ts";
+import { EXAMPLES } from "../doors.ts";
+import { exampleInput, inputOf, variant } from "./sample.ts";
 
 /** Every word of a page's blocks and drawings. */
 function wordsOf(page: Page): string[] {

@@ -4,7 +4,8 @@ import { leafSvg, leafSvgFile } from "../../../core/sheet/leaf-svg.ts";
 import { PAPERS } from "../../../core/sheet/paper.ts";
 import { type DocumentName, type PaperDocument, paperSet } from "../../../core/sheet/paper-set.ts";
 import { sheetSet } from "../../../core/sheet/sheet-set.ts";
-import { EXAMPLES, exampleInput, fileOf, inputOf, outputOf, program, variant } from "./sample.ts";
+import { EXAMPLES } from "../doors.ts";
+import { exampleInput, fileOf, inputOf, outputOf, program, variant } from "./sample.ts";
 
 const poppler = program("pdftotext", "poppler-utils");
 

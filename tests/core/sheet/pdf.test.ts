@@ -7,7 +7,8 @@ import { pagePdf } from "../../../core/sheet/page-pdf.ts";
 import { PAPERS, type Paper } from "../../../core/sheet/paper.ts";
 import { templatePdf, templates } from "../../../core/sheet/sheet-set.ts";
 import { tiling } from "../../../core/sheet/tiles.ts";
-import { drawnOf, EXAMPLES, exampleInput, exampleJson, fileOf, outputOf, program } from "./sample.ts";
+import { EXAMPLES, exampleJson } from "../doors.ts";
+import { drawnOf, exampleInput, fileOf, outputOf, program } from "./sample.ts";
 
 const poppler = program("pdftoppm", "poppler-utils");
 const MM = 72 / 25.4;

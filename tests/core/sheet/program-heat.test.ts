@@ -5,8 +5,9 @@ import { continuousTemperature, type HeatedCoil, heatingRate } from "../../../co
 import { CLASS_LIMIT, heatedCoil, TOUCH_CAUTION } from "../../../core/parts/solenoid.ts";
 import { type Computed, compute } from "../../../core/review/compute.ts";
 import type { TimerProgram } from "../../../core/sheet/program.ts";
+import { exampleDoor } from "../doors.ts";
 import { compilesC, type HostRun, type Span, withProgram } from "./program/host.ts";
-import { example, NO_C, plain, programOf, pulses } from "./program/made.ts";
+import { NO_C, plain, programOf, pulses } from "./program/made.ts";
 import type { Edge } from "./program/trains.ts";
 
 /** A loop's time on the host, ms. */
@@ -56,7 +57,7 @@ describe("a coil that never rests", () => {
   const rests = ({ coil }: HostRun) => coil.slice(1).map(([from], i) => from - coil[i][1]);
 
   test.skipIf(!compilesC)(`the mud room's hot coil with an animal asleep in range${NO_C}`, () => {
-    const computed = compute(example("never-latches"));
+    const computed = compute(exampleDoor("never-latches"));
     const { text, limit, numbers } = programOf(computed);
     expect(limit.reason).toBe("touch");
     expect(continuousTemperature(heatedOf(computed))).toBeGreaterThan(TOUCH_CAUTION);
@@ -79,7 +80,7 @@ describe("a coil that never rests", () => {
   });
 
   test.skipIf(!compilesC)(`a cool coil rests after the cap${NO_C}`, () => {
-    const computed = compute(example("medium-dog"));
+    const computed = compute(exampleDoor("medium-dog"));
     const { text, limit } = programOf(computed);
     expect(limit).toMatchObject({ reason: "cap", maxOn: 1800, rest: 60, temperature: null });
     const length = 4000;

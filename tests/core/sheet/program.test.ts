@@ -5,11 +5,10 @@ import { CLASS_LIMIT, TOUCH_CAUTION } from "../../../core/parts/solenoid.ts";
 import { holdEnd } from "../../../core/passage/passage.ts";
 import { type Computed, compute } from "../../../core/review/compute.ts";
 import { timerProgram } from "../../../core/sheet/program.ts";
-import { sampleDoor } from "../review/doors.ts";
+import { EXAMPLES, exampleDoor, referenceDoor } from "../doors.ts";
 import { compileAsSketch, compilesC, compilesCpp, type Span, withProgram } from "./program/host.ts";
-import { example, NO_C, plain, programOf, pulses } from "./program/made.ts";
+import { NO_C, plain, programOf, pulses } from "./program/made.ts";
 import { trainOf } from "./program/trains.ts";
-import { EXAMPLES } from "./sample.ts";
 
 const NO_CPP = compilesCpp ? "" : " (skipped: g++ is not installed)";
 /** The clock of a board rolls over here, ms. */
@@ -63,14 +62,14 @@ function checkPassages(computed: Computed): void {
 }
 
 describe("timer program on the passage's timeline", () => {
-  test.skipIf(!compilesC).each(EXAMPLES)(`%s${NO_C}`, (name) => checkPassages(compute(example(name))));
+  test.skipIf(!compilesC).each(EXAMPLES)(`%s${NO_C}`, (name) => checkPassages(compute(exampleDoor(name))));
   /** One trigger; a pulse every 0.5 s and far-side credit; several animals; R and C; a hold that ends under the animal. */
   test.skipIf(!compilesC).each(["18-bolt-down", "13-wide-seal", "20-family", "15-damper", "27-hold-under"])(
     `reference door %s${NO_C}`,
-    (name) => checkPassages(compute(sampleDoor(`${name}.door.json`))),
+    (name) => checkPassages(compute(referenceDoor(name))),
   );
   test.skipIf(!compilesCpp).each(EXAMPLES)(`%s is a sketch in C++ too${NO_CPP}`, (name) =>
-    compileAsSketch(programOf(compute(example(name))).text),
+    compileAsSketch(programOf(compute(exampleDoor(name))).text),
   );
 });
 

@@ -1,26 +1,17 @@
 /** Doors and outside programs for the sheets' tests. */
 import { spawnSync } from "node:child_process";
-import { mkdtempSync, readFileSync, writeFileSync } from "node:fs";
+import { mkdtempSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { readDoor } from "../../../core/door/index.ts";
 import type { UnitSystem } from "../../../core/quantity/format.ts";
 import { doorPlan } from "../../../core/sheet/door-plan.ts";
 import { type SheetInput, sheetInput } from "../../../core/sheet/sheet-input.ts";
 import type { Drawn } from "../../../core/sheet/sheet-set.ts";
 import { sizes } from "../../../core/sheet/sizes.ts";
-
-export const EXAMPLES = ["cat", "large-dog-plywood", "medium-dog", "never-latches"] as const;
-
-export type Json = Record<string, Record<string, unknown>>;
-
-export function exampleJson(name: string): Json {
-  const file = new URL(`../../../assets/examples/${name}.door.json`, import.meta.url);
-  return JSON.parse(readFileSync(file, "utf8"));
-}
+import { type DoorJson, doorOf, type Example, exampleJson, opened } from "../doors.ts";
 
 /** The medium dog's door with some keys of its sections changed; a section of `null` is taken out. */
-export function variant(changes: Readonly<Record<string, Record<string, unknown> | null>>): Json {
+export function variant(changes: Readonly<Record<string, Record<string, unknown> | null>>): DoorJson {
   const json = exampleJson("medium-dog");
   for (const [section, change] of Object.entries(changes)) {
     if (change === null) delete json[section];
@@ -30,22 +21,20 @@ export function variant(changes: Readonly<Record<string, Record<string, unknown>
 }
 
 export function inputOf(json: unknown, system: UnitSystem = "metric"): SheetInput {
-  const read = readDoor(JSON.stringify(json));
-  if (!read.ok) throw new Error(read.errors.map(({ message }) => message).join("\n"));
-  return sheetInput(read.door, read.file, system);
+  const { file, door } = opened(json);
+  return sheetInput(door, file, system);
 }
 
 /** What drawings at full size need of a door, without computing it. */
 export function drawnOf(json: unknown, system: UnitSystem = "metric"): Drawn {
-  const read = readDoor(JSON.stringify(json));
-  if (!read.ok) throw new Error(read.errors.map(({ message }) => message).join("\n"));
-  return { door: read.door, plan: doorPlan(read.door), sizes: sizes(system) };
+  const door = doorOf(json);
+  return { door, plan: doorPlan(door), sizes: sizes(system) };
 }
 
 const known = new Map<string, SheetInput>();
 
 /** An example's input, computed once for a test file. */
-export function exampleInput(name: string, system: UnitSystem = "metric"): SheetInput {
+export function exampleInput(name: Example, system: UnitSystem = "metric"): SheetInput {
   const key = `${name}/${system}`;
   const input = known.get(key) ?? inputOf(exampleJson(name), system);
   known.set(key, input);

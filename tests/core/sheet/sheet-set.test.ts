@@ -6,7 +6,8 @@ import { PAPERS } from "../../../core/sheet/paper.ts";
 import { sheetInput } from "../../../core/sheet/sheet-input.ts";
 import { sheetSet, zipFile } from "../../../core/sheet/sheet-set.ts";
 import { runStudy } from "../../../core/study/study.ts";
-import { EXAMPLES, exampleInput, exampleJson, inputOf } from "./sample.ts";
+import { EXAMPLES, exampleJson } from "../doors.ts";
+import { exampleInput, inputOf } from "./sample.ts";
 
 const text = (bytes: Uint8Array) => new TextDecoder().decode(bytes);
 

@@ -5,7 +5,8 @@ import { PAPERS } from "../../../core/sheet/paper.ts";
 import { templates } from "../../../core/sheet/sheet-set.ts";
 import { textWidth } from "../../../core/sheet/text-width.ts";
 import { tiling } from "../../../core/sheet/tiles.ts";
-import { drawnOf, EXAMPLES, exampleJson, variant } from "./sample.ts";
+import { EXAMPLES, exampleJson } from "../doors.ts";
+import { drawnOf, variant } from "./sample.ts";
 
 const itemsOf = (drawing: Drawing, layer: LayerName) =>
   drawing.layers.filter(({ name }) => name === layer).flatMap(({ items }) => items);

@@ -1,8 +1,7 @@
 /** The wiring diagram: what is on it, that nothing runs through words, that no wires cross, and that it fits its paper. */
-import { readFileSync } from "node:fs";
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { type Door, readDoor } from "../../../core/door/index.ts";
+import type { Door } from "../../../core/door/index.ts";
 import type { UnitSystem } from "../../../core/quantity/format.ts";
 import { figureText } from "../../../core/review/words.ts";
 import type { Drawing, Point, Text } from "../../../core/sheet/drawing.ts";
@@ -11,15 +10,8 @@ import { holdToSet, type SheetInput, sheetInput } from "../../../core/sheet/shee
 import { clearBox } from "../../../core/sheet/svg.ts";
 import { type SymbolSet, wiringDiagram } from "../../../core/sheet/wiring.ts";
 import { fuseRating, wiringValues } from "../../../core/sheet/wiring-values.ts";
-import { goodWith, sampleDoor } from "../review/doors.ts";
-
-function example(name: string): Door {
-  const read = readDoor(
-    readFileSync(new URL(`../../../assets/examples/${name}.door.json`, import.meta.url), "utf8"),
-  );
-  if (!read.ok) throw new Error(name);
-  return read.door;
-}
+import { exampleDoor, referenceDoor } from "../doors.ts";
+import { goodWith } from "../review/doors.ts";
 
 /** Inputs of a door by its unit system: the swing is computed once. */
 const KNOWN = new Map<string, SheetInput>();
@@ -34,16 +26,16 @@ function inputOf(door: Door, system: UnitSystem = "metric"): SheetInput {
 const plain = (changes: Readonly<Record<string, unknown>>) => goodWith({ magnets: undefined, ...changes });
 
 const DOORS: Readonly<Record<string, () => Door>> = {
-  cat: () => example("cat"),
-  "large dog": () => example("large-dog-plywood"),
-  "medium dog": () => example("medium-dog"),
-  "never latches": () => example("never-latches"),
-  "R and C for another hold": () => sampleDoor("15-damper.door.json"),
+  cat: () => exampleDoor("cat"),
+  "large dog": () => exampleDoor("large-dog-plywood"),
+  "medium dog": () => exampleDoor("medium-dog"),
+  "never latches": () => exampleDoor("never-latches"),
+  "R and C for another hold": () => referenceDoor("15-damper"),
   "one trigger": () =>
     plain({ "timer.resistor": "1 Mohm", "timer.capacitor": "4.7 uF", "timer.retriggers": false }),
-  "nothing but a flap": () => sampleDoor("02-bare.door.json"),
-  "no driver": () => sampleDoor("37-coil-no-driver.door.json"),
-  "no supply": () => sampleDoor("38-no-supply.door.json"),
+  "nothing but a flap": () => referenceDoor("02-bare"),
+  "no driver": () => referenceDoor("37-coil-no-driver"),
+  "no supply": () => referenceDoor("38-no-supply"),
   "long numbers": () =>
     plain({
       "supply.voltage": "24.75 V",
@@ -208,7 +200,7 @@ describe("what the wiring diagram says", () => {
   const words = (door: Door, set: SymbolSet = "iec") => wordsOf(wiringDiagram(inputOf(door), PAPERS.a4, set));
 
   test("the values of every part", () => {
-    const found = words(example("cat")).join("\n");
+    const found = words(exampleDoor("cat")).join("\n");
     for (const value of [
       "12 V, 200 mA",
       "60 Ω at 20 °C",
@@ -220,11 +212,11 @@ describe("what the wiring diagram says", () => {
     ])
       expect(found).toContain(value);
     expect(found).toContain("symbols after IEC 60617");
-    expect(words(example("cat"), "ieee").join("\n")).toContain("symbols after IEEE 315");
+    expect(words(exampleDoor("cat"), "ieee").join("\n")).toContain("symbols after IEEE 315");
   });
 
   test("the review's figures, each once", () => {
-    const input = inputOf(example("medium-dog"));
+    const input = inputOf(exampleDoor("medium-dog"));
     const found = wordsOf(wiringDiagram(input, PAPERS.a4, "iec")).join("\n");
     const { computed, words: w } = input;
     expect(found).toContain(`takes ${figureText(computed.solenoid?.coil?.current ?? Number.NaN, "A", w)}`);
@@ -236,15 +228,15 @@ describe("what the wiring diagram says", () => {
   });
 
   test("a coil without a clamp is told, in a frame", () => {
-    const drawing = wiringDiagram(inputOf(example("never-latches")), PAPERS.a4, "iec");
+    const drawing = wiringDiagram(inputOf(exampleDoor("never-latches")), PAPERS.a4, "iec");
     expect(wordsOf(drawing)).toEqual(expect.arrayContaining(["NO CLAMP –", "add one"]));
     expect(drawing.layers.find(({ name }) => name === "CUT")?.items).toHaveLength(2);
-    expect(words(example("cat"))).not.toContain("NO CLAMP –");
+    expect(words(exampleDoor("cat"))).not.toContain("NO CLAMP –");
   });
 
   test("R and C as in the file where they give the hold, else the ones for the hold to set with a trimmer", () => {
-    expect(words(example("never-latches"))).toEqual(expect.arrayContaining(["82 kΩ", "47 µF"]));
-    const other = words(sampleDoor("15-damper.door.json")).join("\n");
+    expect(words(exampleDoor("never-latches"))).toEqual(expect.arrayContaining(["82 kΩ", "47 µF"]));
+    const other = words(referenceDoor("15-damper")).join("\n");
     expect(other).not.toContain("100 kΩ");
     expect(other).toMatch(/\nat [\d.]+ kΩ/);
     expect(other).toContain("give the hold to set");
@@ -263,7 +255,7 @@ describe("what the wiring diagram says", () => {
   });
 
   test("what the file leaves out is said", () => {
-    const found = words(sampleDoor("02-bare.door.json"));
+    const found = words(referenceDoor("02-bare"));
     for (const said of ["not in the file:", "no timer in the file", "no driver", "no solenoid"])
       expect(found).toContain(said);
   });

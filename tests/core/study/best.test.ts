@@ -1,6 +1,5 @@
 // The least hold: the search on functions with known least places, then doors against brute force.
 import { describe, expect, test } from "vitest";
-import { readDoor } from "../../../core/door/index.ts";
 import { studyView } from "../../../core/review/study-view.ts";
 import { words } from "../../../core/review/words.ts";
 import { type BestFound, type BestRequest, findBest, searchBest } from "../../../core/study/best.ts";
@@ -8,6 +7,7 @@ import { type Found, haltonPlace, refined, type Worth } from "../../../core/stud
 import { bestEdits, bestSays } from "../../../core/study/best-words.ts";
 import { doorMap } from "../../../core/study/map.ts";
 import { parseAxis } from "../../../core/study/map-axis.ts";
+import { opened } from "../doors.ts";
 import { GOOD } from "../review/doors.ts";
 
 describe("the search", () => {
@@ -50,12 +50,6 @@ describe("the search", () => {
 });
 
 const view = () => studyView(words("metric"));
-
-function opened(data: unknown) {
-  const read = readDoor(JSON.stringify(data));
-  if (!read.ok) throw new Error(read.errors.map((e) => e.message).join("\n"));
-  return read;
-}
 
 const good = opened(GOOD);
 

@@ -1,30 +1,8 @@
-/** Doors for the study's tests: the reference's files, and random changes to them. */
-import { readdirSync, readFileSync } from "node:fs";
+/** Doors for the study's tests: random changes to others. */
 import type { Door, Tolerance } from "../../../core/door/index.ts";
-import { latchCannotWork, readDoor, setValue, valueFits } from "../../../core/door/index.ts";
+import { latchCannotWork, setValue, valueFits } from "../../../core/door/index.ts";
 import { si } from "../../../core/quantity/brands.ts";
 import { studyInputs } from "../../../core/study/inputs.ts";
-
-const FOLDER = new URL("../../reference/model/doors/", import.meta.url);
-
-export const doorNames: readonly string[] = readdirSync(FOLDER)
-  .filter((file) => file.endsWith(".door.json"))
-  .map((file) => file.replace(".door.json", ""));
-
-export function referenceDoor(name: string): Door {
-  const read = readDoor(readFileSync(new URL(`${name}.door.json`, FOLDER), "utf8"));
-  if (!read.ok) throw new Error(read.errors.map((e) => e.message).join("\n"));
-  return read.door;
-}
-
-export const EXAMPLES = ["cat", "large-dog-plywood", "medium-dog", "never-latches"] as const;
-
-export function exampleDoor(name: (typeof EXAMPLES)[number]): Door {
-  const file = new URL(`../../../assets/examples/${name}.door.json`, import.meta.url);
-  const read = readDoor(readFileSync(file, "utf8"));
-  if (!read.ok) throw new Error(read.errors.map((e) => e.message).join("\n"));
-  return read.door;
-}
 
 /** The door with numbers replaced; paths are known to be there. */
 export function changed(door: Door, values: Readonly<Record<string, number>>): Door {

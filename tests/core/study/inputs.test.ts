@@ -2,7 +2,8 @@ import { describe, expect, test } from "vitest";
 import type { Door } from "../../../core/door/index.ts";
 import { studyInputs } from "../../../core/study/inputs.ts";
 import { spreadValue } from "../../../core/study/spread.ts";
-import { referenceDoor, withTolerances } from "./doors.ts";
+import { referenceDoor } from "../doors.ts";
+import { withTolerances } from "./doors.ts";
 
 const DEGREE = Math.PI / 180;
 

@@ -1,7 +1,7 @@
 // Maps: ranges as text, the order of the grid, and values against the review of the edited file at random points.
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { type DoorFile, editDoorFile, readDoor, readRoot, writeDoor } from "../../../core/door/index.ts";
+import { type DoorFile, editDoorFile, readDoor, writeDoor } from "../../../core/door/index.ts";
 import { compute } from "../../../core/review/compute.ts";
 import { findings } from "../../../core/review/findings.ts";
 import { resultNamed } from "../../../core/review/results.ts";
@@ -11,21 +11,10 @@ import { doorMap, type MapPoint, type MapRequest } from "../../../core/study/map
 import { axisValue, type MapAxis, parseAxis } from "../../../core/study/map-axis.ts";
 import { gridOrder } from "../../../core/study/map-order.ts";
 import { addPoint, emptyMapTable, mapCsv } from "../../../core/study/map-table.ts";
-import { GOOD, sampleJson } from "../review/doors.ts";
+import { opened, referenceJson } from "../doors.ts";
+import { GOOD } from "../review/doors.ts";
 
 const METRIC = words("metric");
-
-function opened(data: unknown): { file: DoorFile; door: ReturnType<typeof doorIn> } {
-  const read = readDoor(JSON.stringify(data));
-  if (!read.ok) throw new Error(read.errors.map((e) => e.message).join("\n"));
-  return { file: read.file, door: read.door };
-}
-
-function doorIn(file: DoorFile) {
-  const read = readRoot(file);
-  if (!read.ok) throw new Error(read.errors.map((e) => e.message).join("\n"));
-  return read.door;
-}
 
 const good = opened(GOOD);
 
@@ -214,8 +203,8 @@ describe("a point of a map is the review of the edited file", () => {
   });
 
   test("several animals, wind: the governing one is found anew at every point", () => {
-    for (const file of ["20-family.door.json", "10-wind-out.door.json"]) {
-      const map = made("hold.required", "hinge.frictionTorque=1 mN m..9 mN m:5", null, sampleJson(file));
+    for (const file of ["20-family", "10-wind-out"]) {
+      const map = made("hold.required", "hinge.frictionTorque=1 mN m..9 mN m:5", null, referenceJson(file));
       for (const point of map.map.points()) expectReviewed(map.file, map.request, point, 1e-12);
     }
   });

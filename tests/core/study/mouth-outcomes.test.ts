@@ -8,7 +8,8 @@ import { CAUGHT, SHUT_OUT, STUCK } from "../../../core/study/stretches.ts";
 import { Motion } from "../../../core/swing/motion.ts";
 import { SwingRun } from "../../../core/swing/swing.ts";
 import { Trace } from "../../../core/swing/trace.ts";
-import { doorNames, referenceDoor, stirredDoor } from "./doors.ts";
+import { REFERENCE_DOORS, referenceDoor } from "../doors.ts";
+import { stirredDoor } from "./doors.ts";
 
 const SHARP = 1e-6;
 const CODES = { caught: CAUGHT, stuck: STUCK, "shut out": SHUT_OUT, "under the animal": -1 };
@@ -38,7 +39,7 @@ function disagreements(door: Door, angle: number, moments: number) {
   return { wrong, rides: outcomes.rides, stretches };
 }
 
-const withLatch = doorNames.filter((name) => referenceDoor(name).latch !== null);
+const withLatch = REFERENCE_DOORS.filter((name) => referenceDoor(name).latch !== null);
 
 describe("the outcome at every moment the bolt may reach the mouth", () => {
   test.each(withLatch)("agrees with the relatch rule carried out: %s", (name) => {

@@ -18,7 +18,8 @@ import {
 } from "../../../core/study/part.ts";
 import { countRange, SampleRun } from "../../../core/study/sample-run.ts";
 import { runStudy } from "../../../core/study/study.ts";
-import { changed, referenceDoor } from "./doors.ts";
+import { referenceDoor } from "../doors.ts";
+import { changed } from "./doors.ts";
 
 const REQUEST = { door: referenceDoor("20-family"), samples: 90, seed: 8 };
 const WHOLE = runStudy(REQUEST);

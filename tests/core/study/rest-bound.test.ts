@@ -7,11 +7,11 @@ import type { Stretches } from "../../../core/study/stretches.ts";
 import { Motion } from "../../../core/swing/motion.ts";
 import { SwingRun } from "../../../core/swing/swing.ts";
 import { Trace } from "../../../core/swing/trace.ts";
-import { doorNames, EXAMPLES, exampleDoor, referenceDoor } from "./doors.ts";
+import { EXAMPLES, exampleDoor, REFERENCE_DOORS, referenceDoor } from "../doors.ts";
 
 const SAMPLES = 60;
 const newRun = () => new SwingRun(new Motion(), new Trace());
-const withLatch = doorNames.filter((name) => referenceDoor(name).latch !== null);
+const withLatch = REFERENCE_DOORS.filter((name) => referenceDoor(name).latch !== null);
 const doors = [
   ...EXAMPLES.map((name) => [name, exampleDoor(name)] as const),
   ...withLatch.map((name) => [name, referenceDoor(name)] as const),

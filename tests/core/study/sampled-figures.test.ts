@@ -1,6 +1,5 @@
-import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
-import { type Door, readDoor } from "../../../core/door/index.ts";
+import type { Door } from "../../../core/door/index.ts";
 import { studyView } from "../../../core/review/study-view.ts";
 import { words } from "../../../core/review/words.ts";
 import { doorMap, type MapValue } from "../../../core/study/map.ts";
@@ -10,7 +9,7 @@ import { sampledFigures, withSampled } from "../../../core/study/sampled-figures
 import { SAMPLED_FIGURES } from "../../../core/study/sampled-names.ts";
 import { runStudy } from "../../../core/study/study.ts";
 import { pointPlan } from "../../../core/study/study-points.ts";
-import { referenceDoor } from "./doors.ts";
+import { opened, referenceDoor, referenceJson } from "../doors.ts";
 
 const PLAIN = referenceDoor("01-plain");
 
@@ -22,16 +21,11 @@ function figure(door: Door, name: string): number | null {
 
 /** Values along a range of a reference door. */
 function along(name: string, range: string, of: string): (MapValue | null)[] {
-  const text = readFileSync(
-    new URL(`../../reference/model/doors/${name}.door.json`, import.meta.url),
-    "utf8",
-  );
-  const read = readDoor(text);
-  if (!read.ok) throw new Error(read.errors.map((e) => e.message).join("\n"));
-  const x = parseAxis(range, read.door);
+  const { file, door } = opened(referenceJson(name));
+  const x = parseAxis(range, door);
   if (!x.ok) throw new Error(x.error.message);
   const request = { x: x.axis, y: null, of };
-  const made = doorMap(read.file, read.door, request, withSampled(studyView(words("metric"))));
+  const made = doorMap(file, door, request, withSampled(studyView(words("metric"))));
   if (!made.ok) throw new Error(made.errors.map((e) => e.message).join("\n"));
   return [...made.map.points()].sort((a, b) => a.x - b.x).map(({ value }) => value);
 }

@@ -6,7 +6,7 @@ import { pointTimes, settleFigures } from "../../../core/study/settle-quantiles.
 import { SobolPoints } from "../../../core/study/sobol.ts";
 import { sampleStream } from "../../../core/study/stream.ts";
 import { pointPlan } from "../../../core/study/study-points.ts";
-import { referenceDoor } from "./doors.ts";
+import { referenceDoor } from "../doors.ts";
 
 function histogram(times: Iterable<number>): TimeHistogram {
   const made = new TimeHistogram();

@@ -9,7 +9,7 @@ import { movedPlace, pointPlan, pointsBefore, StudyPoints } from "../../../core/
 import { Motion } from "../../../core/swing/motion.ts";
 import { SwingRun } from "../../../core/swing/swing.ts";
 import { Trace } from "../../../core/swing/trace.ts";
-import { referenceDoor } from "./doors.ts";
+import { referenceDoor } from "../doors.ts";
 
 const REQUEST = { door: referenceDoor("20-family"), samples: 1000, seed: 3 };
 

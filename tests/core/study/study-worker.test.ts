@@ -6,7 +6,7 @@ import { startStudyWorker } from "../../../core/cli/study-worker.ts";
 import { countOnWorkers, StudyStopped } from "../../../core/study/channel.ts";
 import { holdStudy } from "../../../core/study/hold-study.ts";
 import { runStudy } from "../../../core/study/study.ts";
-import { referenceDoor } from "./doors.ts";
+import { referenceDoor } from "../doors.ts";
 
 const REQUEST = { door: referenceDoor("01-plain"), samples: 60, seed: 2 };
 

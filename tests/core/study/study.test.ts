@@ -6,7 +6,8 @@ import { lowerBound } from "../../../core/study/binomial.ts";
 import { requestFaults } from "../../../core/study/request.ts";
 import { runStudy } from "../../../core/study/study.ts";
 import { whyNone } from "../../../core/study/study-words.ts";
-import { changed, referenceDoor, withoutSpread, withTolerances } from "./doors.ts";
+import { referenceDoor } from "../doors.ts";
+import { changed, withoutSpread, withTolerances } from "./doors.ts";
 
 const NO_CAUSES = {
   "cannot work": 0,

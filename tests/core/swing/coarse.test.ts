@@ -1,27 +1,22 @@
 /** Swings by whole stretches against swings by fine steps: every reference door and every example, both ways. */
-import { readdirSync, readFileSync } from "node:fs";
-import { join } from "node:path";
 import { describe, expect, test } from "vitest";
-import { readDoor } from "../../../core/door/index.ts";
+import type { Door } from "../../../core/door/index.ts";
 import { compute } from "../../../core/review/compute.ts";
 import { Motion } from "../../../core/swing/motion.ts";
 import { type Swing, SwingRun } from "../../../core/swing/swing.ts";
 import { COARSE, type SwingSystem, swingSystem } from "../../../core/swing/system.ts";
 import { Trace } from "../../../core/swing/trace.ts";
+import { EXAMPLES, exampleDoor, REFERENCE_DOORS, referenceDoor } from "../doors.ts";
 import { imbalance } from "./systems.ts";
 
-const FOLDERS = ["tests/reference/model/doors", "assets/examples"];
-const FILES = FOLDERS.flatMap((folder) =>
-  readdirSync(folder)
-    .filter((name) => name.endsWith(".door.json"))
-    .map((name) => join(folder, name)),
-);
+const DOORS = [
+  ...REFERENCE_DOORS.map((name) => [name, referenceDoor(name)] as const),
+  ...EXAMPLES.map((name) => [name, exampleDoor(name)] as const),
+];
 
-function systems(file: string) {
-  const read = readDoor(readFileSync(file, "utf8"));
-  if (!read.ok) throw new Error(`${file} has errors`);
-  const { system, body, governing } = compute(read.door);
-  const coarse = swingSystem(read.door, body, system.magnets, system.capture, COARSE);
+function systems(door: Door) {
+  const { system, body, governing } = compute(door);
+  const coarse = swingSystem(door, body, system.magnets, system.capture, COARSE);
   return { fine: system, coarse, release: governing.release };
 }
 
@@ -37,8 +32,8 @@ function agree(exact: Swing, quick: Swing): void {
   expect(Math.abs(imbalance(quick))).toBeLessThan(1e-5 * Math.max(1e-3, Math.abs(exact.ledger.initial)));
 }
 
-describe.each(FILES)("%s", (file) => {
-  const { fine, coarse, release } = systems(file);
+describe.each(DOORS)("%s", (_, door) => {
+  const { fine, coarse, release } = systems(door);
 
   test.each([1, -1])("let go in direction %d it settles and rests at the same time", (direction) => {
     const exact = new SwingRun(new Motion(), new Trace());

@@ -1,14 +1,12 @@
 /** The ledger over time: it closes at every moment, ends with the swing's own figures, and follows closed forms. */
-import { readdirSync, readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
-import { readDoor } from "../../../core/door/index.ts";
 import { STANDARD_GRAVITY } from "../../../core/parts/flap.ts";
 import { compute } from "../../../core/review/compute.ts";
 import { type LedgerSeries, ledgerSeries } from "../../../core/swing/ledger-series.ts";
 import type { Swing } from "../../../core/swing/swing.ts";
+import { REFERENCE_DOORS, referenceDoor } from "../doors.ts";
 import { PLAIN, type Plain, pairTable, ran } from "./systems.ts";
 
-const folder = new URL("../../reference/model/doors/", import.meta.url);
 const SINKS = ["hinge", "viscous", "seal", "air", "stops", "left"] as const;
 
 function moments(end: number, interval = 1 / 240): number[] {
@@ -26,12 +24,8 @@ function imbalances(series: LedgerSeries): number[] {
 const allowed = (swing: Swing) => 2e-6 * Math.max(swing.ledger.initial, 1e-3);
 
 describe("the reference doors", () => {
-  const names = readdirSync(folder).filter((name) => name.endsWith(".door.json"));
-
-  test.each(names)("%s: closes at every moment and ends as the swing's ledger does", (name) => {
-    const read = readDoor(readFileSync(new URL(name, folder), "utf8"));
-    if (!read.ok) throw new Error(name);
-    const { system, trace, governing } = compute(read.door);
+  test.each(REFERENCE_DOORS)("%s: closes at every moment and ends as the swing's ledger does", (name) => {
+    const { system, trace, governing } = compute(referenceDoor(name));
     const { swing } = governing;
     const series = ledgerSeries(system, swing.releaseAngle, swing.releaseSpeed, moments(trace.endTime));
     expect(Math.max(...imbalances(series).map(Math.abs))).toBeLessThan(allowed(swing));

@@ -1,15 +1,11 @@
-import { readFileSync } from "node:fs";
 import { expect, test } from "vitest";
-import { readDoor } from "../../../core/door/index.ts";
 import { compute } from "../../../core/review/compute.ts";
 import { staticTorque } from "../../../core/swing/torque.ts";
 import { torqueCurve } from "../../../core/swing/torque-curve.ts";
+import { referenceDoor } from "../doors.ts";
 
 function systemOf(name: string) {
-  const path = new URL(`../../reference/model/doors/${name}.door.json`, import.meta.url);
-  const read = readDoor(readFileSync(path, "utf8"));
-  if (!read.ok) throw new Error(read.errors[0].message);
-  return compute(read.door).system;
+  return compute(referenceDoor(name)).system;
 }
 
 test.each(["04-jamb-two-like", "10-wind-out", "12-pressure"])(

@@ -1,19 +1,11 @@
 /** Timer programs of doors for the tests. */
-import { type Door, readDoor } from "../../../../core/door/index.ts";
 import { type Computed, compute } from "../../../../core/review/compute.ts";
 import { type TimerProgram, timerProgram } from "../../../../core/sheet/program.ts";
 import { goodWith } from "../../review/doors.ts";
-import { exampleJson } from "../sample.ts";
 import { compilesC } from "./host.ts";
 import type { Edge } from "./trains.ts";
 
 export const NO_C = compilesC ? "" : " (skipped: gcc is not installed)";
-
-export function example(name: string): Door {
-  const read = readDoor(JSON.stringify(exampleJson(name)));
-  if (!read.ok) throw new Error(name);
-  return read.door;
-}
 
 export function programOf(computed: Computed, hold: number | null = null): TimerProgram {
   const made = timerProgram(computed, "metric", hold);

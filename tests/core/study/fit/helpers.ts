@@ -1,10 +1,11 @@
 /** A bare door for measured swings, and swings of it made up with known values. */
-import { type Door, readDoor } from "../../../../core/door/index.ts";
+import type { Door } from "../../../../core/door/index.ts";
 import type { Fit, FitDone } from "../../../../core/study/fit/fit-types.ts";
 import { SwingModel } from "../../../../core/study/fit/model.ts";
 import type { FitKey, Values } from "../../../../core/study/fit/parameters.ts";
 import { normalQuantile } from "../../../../core/study/normal.ts";
 import { sampleStream } from "../../../../core/study/stream.ts";
+import { doorOf } from "../../doors.ts";
 
 export const DEGREE = Math.PI / 180;
 
@@ -29,9 +30,7 @@ export const MAGNETS = {
 };
 
 export function door(changes: Readonly<Record<string, unknown>> = {}): Door {
-  const read = readDoor(JSON.stringify({ ...BARE, ...changes }));
-  if (!read.ok) throw new Error(read.errors.map((e) => e.message).join("\n"));
-  return read.door;
+  return doorOf({ ...BARE, ...changes });
 }
 
 export const TRUTH: Values = {

@@ -1,16 +1,13 @@
 // Fitted values as edits of the door file: its units, digits by the error, tolerances on request, and read again.
 import { describe, expect, test } from "vitest";
-import { readDoor, readRoot, writeDoor } from "../../../../core/door/index.ts";
+import { readRoot, writeDoor } from "../../../../core/door/index.ts";
 import { fitSwing } from "../../../../core/study/fit/fit.ts";
 import type { FitDone, FittedValue } from "../../../../core/study/fit/fit-types.ts";
 import { fitEdits, withFitEdits } from "../../../../core/study/fit/write-back.ts";
+import { opened } from "../../doors.ts";
 import { BARE, DEGREE, done, door, every, filmed, noise, TRUTH } from "./helpers.ts";
 
-function fileOf(data: unknown) {
-  const read = readDoor(JSON.stringify(data));
-  if (!read.ok) throw new Error(read.errors.map((e) => e.message).join("\n"));
-  return read.file;
-}
+const fileOf = (data: unknown) => opened(data).file;
 
 function fitWith(values: readonly Partial<FittedValue>[]): FitDone {
   const full = values.map((value) => ({
