@@ -1,30 +1,11 @@
 // For everyone: axe in both themes, keyboard alone, double text, a small window.
-import { readFileSync } from "node:fs";
-import { createRequire } from "node:module";
 import type { Page } from "playwright-core";
 import { describe, expect, test } from "vitest";
 import { type OpenOptions, setUpApp } from "./harness/app.ts";
+import { violations } from "./helpers/axe.ts";
 import { entry, openBench, station } from "./helpers/bench.ts";
 
 const app = setUpApp();
-const axe = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
-
-interface Violation {
-  readonly id: string;
-  readonly help: string;
-  readonly nodes: { readonly target: string[]; readonly failureSummary: string }[];
-}
-
-async function violations(page: Page): Promise<string[]> {
-  await page.evaluate(axe);
-  const found = await page.evaluate(async () => {
-    const runner = (window as unknown as { axe: { run: () => Promise<{ violations: Violation[] }> } }).axe;
-    return (await runner.run()).violations;
-  });
-  return found.flatMap(({ id, nodes }) =>
-    nodes.map(({ target, failureSummary }) => `${id} ${target} ${failureSummary}`),
-  );
-}
 
 async function open(options: OpenOptions): Promise<Page> {
   const page = await openBench(app, options);

@@ -1,17 +1,16 @@
 // Paper: every sheet seen as it is printed, printed at full size, saved one by one or all together.
 import { readFileSync } from "node:fs";
-import { createRequire } from "node:module";
 import { strFromU8, unzipSync } from "fflate";
 import type { Page } from "playwright-core";
 import { describe, expect, test } from "vitest";
 import { PAPERS } from "../../core/sheet/paper.ts";
 import { exampleInput, fileOf, outputOf, program } from "../core/sheet/sample.ts";
 import { setUpApp } from "./harness/app.ts";
+import { violations } from "./helpers/axe.ts";
 import { chooseFile, entry, exampleText, openBench, SOON, station } from "./helpers/bench.ts";
 
 const app = setUpApp();
 const poppler = program("pdftoppm", "poppler-utils");
-const axe = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
 const MM = 72 / 25.4;
 
 const DOCUMENTS = ["build-sheet", "drill-template", "wiring", "bench-card", "timer-program"] as const;
@@ -24,14 +23,6 @@ const documentEntry = (page: Page, name: string) => page.locator(`[data-document
 async function openPaper(page: Page): Promise<void> {
   await page.keyboard.press("Control+p");
   await leaf(page).locator("svg text").first().waitFor({ state: "attached", timeout: 60_000 });
-}
-
-async function violations(page: Page): Promise<unknown[]> {
-  await page.evaluate(axe);
-  return page.evaluate(async () => {
-    const runner = (window as unknown as { axe: { run: () => Promise<{ violations: unknown[] }> } }).axe;
-    return (await runner.run()).violations;
-  });
 }
 
 /** What a printer would get. */

@@ -1,9 +1,8 @@
 // The studies on the page: the tolerance study with its answer, what drives it, and maps one reads off and adopts from.
-import { readFileSync } from "node:fs";
-import { createRequire } from "node:module";
 import type { Page } from "playwright-core";
 import { expect, test } from "vitest";
 import { type OpenOptions, setUpApp } from "./harness/app.ts";
+import { violations } from "./helpers/axe.ts";
 import { entry, openBench, SOON, station } from "./helpers/bench.ts";
 
 const app = setUpApp();
@@ -158,19 +157,6 @@ test("a range that is none is refused where it stands, in words of the page", as
     .waitFor();
   expect(await page.locator(".map-stage").count()).toBe(0);
 });
-
-const axe = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
-
-async function violations(page: Page): Promise<string[]> {
-  await page.evaluate(axe);
-  return page.evaluate(async () => {
-    const { axe: runner } = window as unknown as {
-      axe: { run: () => Promise<{ violations: { id: string; nodes: { target: string[] }[] }[] }> };
-    };
-    const found = (await runner.run()).violations;
-    return found.flatMap(({ id, nodes }) => nodes.map(({ target }) => `${id} ${target}`));
-  });
-}
 
 test.each(["light", "dark"] as const)(
   "for everyone, %s: axe finds nothing, double text fits",
