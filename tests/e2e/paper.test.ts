@@ -4,6 +4,7 @@ import { strFromU8, unzipSync } from "fflate";
 import type { Page } from "playwright-core";
 import { describe, expect, test } from "vitest";
 import { PAPERS } from "../../core/sheet/paper.ts";
+import { footRun, raster } from "../core/sheet/raster.ts";
 import { exampleInput, fileOf, outputOf, program } from "../core/sheet/sample.ts";
 import { setUpApp } from "./harness/app.ts";
 import { violations } from "./helpers/axe.ts";
@@ -136,8 +137,9 @@ describe.skipIf(!poppler.there)(`printed, and measured by poppler${poppler.why}`
       // Nothing of the bench comes along.
       expect(text).not.toContain("Back to the door");
       for (const at of [2, sheets]) {
+        const picture = raster(path, at, 20);
         for (const length of [100, 101.6])
-          expect(Math.abs(longestRun(path, at, length) - length)).toBeLessThan(0.2);
+          expect(Math.abs(footRun(picture, length).length - length)).toBeLessThan(0.2);
       }
     },
   );
@@ -170,27 +172,6 @@ function pageSizes(path: string): [number, number][] {
     Number(m[1]) / MM,
     Number(m[2]) / MM,
   ]);
-}
-
-/** Of the level dark runs near the page's foot, the length nearest to one, mm. */
-function longestRun(path: string, page: number, wanted: number): number {
-  const perMm = 20;
-  const at = String(page);
-  const bytes = outputOf("pdftoppm", ["-r", String(25.4 * perMm), "-gray", "-f", at, "-l", at, path]);
-  const head = /^P5\s+(\d+)\s+(\d+)\s+255\s/.exec(bytes.subarray(0, 40).toString("latin1"));
-  if (head === null) throw new Error("pdftoppm gave no grey picture");
-  const [width, height] = [Number(head[1]), Number(head[2])];
-  const grey = bytes.subarray(head[0].length);
-  let best = 0;
-  for (let row = height - 30 * perMm; row < height - 8 * perMm; row++) {
-    for (let x = 0; x < width; x++) {
-      const start = x;
-      while (x < width && grey[row * width + x] < 160) x++;
-      const length = (x - start) / perMm;
-      if (Math.abs(length - wanted) < Math.abs(best - wanted)) best = length;
-    }
-  }
-  return best;
 }
 
 /** Part of a picture's window, mm of a sheet 297 mm wide, that is darker than half. */

@@ -8,50 +8,11 @@ import { PAPERS, type Paper } from "../../../core/sheet/paper.ts";
 import { templatePdf, templates } from "../../../core/sheet/sheet-set.ts";
 import { tiling } from "../../../core/sheet/tiles.ts";
 import { EXAMPLES, exampleJson } from "../doors.ts";
+import { footRun, raster } from "./raster.ts";
 import { drawnOf, exampleInput, fileOf, outputOf, program } from "./sample.ts";
 
 const poppler = program("pdftoppm", "poppler-utils");
 const MM = 72 / 25.4;
-
-/** A page as grey values, 0 black to 255 white, `perMm` dots to the millimetre. */
-function raster(path: string, page: number, perMm: number) {
-  const bytes = outputOf("pdftoppm", [
-    "-r",
-    String(25.4 * perMm),
-    "-gray",
-    "-f",
-    String(page),
-    "-l",
-    String(page),
-    path,
-  ]);
-  const head = /^P5\s+(\d+)\s+(\d+)\s+255\s/.exec(bytes.subarray(0, 40).toString("latin1"));
-  if (head === null) throw new Error("pdftoppm gave no grey picture");
-  const [width, height] = [Number(head[1]), Number(head[2])];
-  return { width, height, grey: bytes.subarray(head[0].length) };
-}
-
-/** Longest dark run within a band of rows, mm: where it starts and how long it is. */
-function longestRun(
-  { width, grey }: ReturnType<typeof raster>,
-  from: number,
-  to: number,
-  perMm: number,
-  lengthMm: number,
-) {
-  let best = { start: 0, length: 0, row: 0 };
-  for (let row = Math.round(from * perMm); row < Math.round(to * perMm); row++) {
-    for (let x = 0; x < width; ) {
-      const start = x;
-      while (x < width && grey[row * width + x] < 160) x++;
-      const length = x - start;
-      if (Math.abs(length / perMm - lengthMm) < Math.abs(best.length / perMm - lengthMm))
-        best = { start, length, row };
-      x++;
-    }
-  }
-  return { start: best.start / perMm, length: best.length / perMm, row: best.row / perMm };
-}
 
 /** A path's stroke colour as "#rrggbb", from an attribute or a style, in percent. */
 function strokeOf(tag: string): string {
@@ -107,9 +68,8 @@ describe.skipIf(!poppler.there)(`poppler measures${poppler.why}`, () => {
       const perMm = 20;
       for (const page of [2, sizes.length]) {
         const picture = raster(path, page, perMm);
-        const height = picture.height / perMm;
         for (const length of [100, 101.6]) {
-          const run = longestRun(picture, height - 30, height - 8, perMm, length);
+          const run = footRun(picture, length);
           expect(Math.abs(run.length - length)).toBeLessThan(0.35);
         }
       }
